@@ -1,0 +1,45 @@
+"""Where two answers differ."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from builder.engine.values import Value, Values, address
+from builder.resolve.cells import Place
+
+TOLERANCE = 1e-9
+"""Two numbers are the same within this share of the larger one, or this much below 1 [-]."""
+
+
+def same(a: Value, b: Value) -> bool:
+    """Say whether two values are the same: numbers within the tolerance, texts exactly.
+
+    A truth value counts as 0 or 1, because not every program keeps it apart from a number.
+    The text ``-0.00`` is the text ``0.00``: engines differ on the sign of a nothing.
+    """
+    if isinstance(a, str) or isinstance(b, str):
+        return isinstance(a, str) and isinstance(b, str) and _unsigned(a) == _unsigned(b)
+    return abs(a - b) <= TOLERANCE * max(1.0, abs(a), abs(b))
+
+
+def _unsigned(text: str) -> str:
+    """Return ``text`` without the sign, if it is a nothing written with a minus."""
+    digits = text[1:]
+    nothing = text.startswith("-") and "0" in digits and not digits.strip("0.")
+    return digits if nothing else text
+
+
+def differences(a: Values, b: Values, places: Iterable[Place] | None = None) -> list[str]:
+    """Return one line for each place where ``a`` and ``b`` differ, or where one has no value.
+
+    ``places`` are the cells to compare; without it, all that either of them knows.
+    """
+    wanted = list(dict.fromkeys([*a, *b])) if places is None else list(places)
+    lines = []
+    for place in wanted:
+        if place not in a or place not in b:
+            gone = " and ".join(n for n, v in (("first", a), ("second", b)) if place not in v)
+            lines.append(f"{address(place)}: no value in the {gone}")
+        elif not same(a[place], b[place]):
+            lines.append(f"{address(place)}: {a[place]!r} against {b[place]!r}")
+    return lines

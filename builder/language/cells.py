@@ -1,0 +1,132 @@
+"""The cell formula of an expression.
+
+Brackets stand only where the spreadsheet's precedence asks for them, and always around a
+negative number and both sides of ``^`` where they are not single cells, since ``-x^2`` is
+(−x)² in a spreadsheet.  A deciding comparison carries a billionth.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import Protocol
+
+from .expressions import (
+    Bare,
+    Call,
+    Column,
+    Convert,
+    Expr,
+    Extreme,
+    Match,
+    Negative,
+    Num,
+    Op,
+    SumOver,
+    Tally,
+    Text,
+    Total,
+)
+from .functions import FUNCTIONS
+from .proofs import unit_of
+from .rows import Row, Series
+from .units import conversion
+
+LEVEL = {"=": 1, "<": 1, "<=": 1, ">": 1, ">=": 1, "&": 2, "+": 3, "-": 3, "*": 4, "/": 4, "^": 6}
+TOUCH = {"<": "-1E-9", "<=": "+1E-9", ">": "+1E-9", ">=": "-1E-9"}
+ATOM = 9
+
+
+class Addresses(Protocol):
+    """Where rows stand, as seen from the cell that is being written."""
+
+    def row(self, row: Row) -> str:
+        """Return the address of a row."""
+
+    def series(self, series: Series) -> str:
+        """Return the range of a series."""
+
+    def across(self, row: Row) -> str:
+        """Return the range of a row over all section columns."""
+
+    def column(self, table, column: str | None) -> str:
+        """Return the range of a table's column; None is its key column."""
+
+
+def number(value: float) -> str:
+    """Write a number as a formula holds it."""
+    return str(int(value)) if float(value).is_integer() and abs(value) < 1e15 else repr(value)
+
+
+def quoted(text: str) -> str:
+    """Write a word as a formula holds it."""
+    return '"' + text.replace('"', '""') + '"'
+
+
+def cell_formula(e: Expr, at: Addresses) -> str:
+    """Return the formula of an expression, without the equals sign."""
+    return _write(e, at)[0]
+
+
+def _bracketed(e: Expr, at: Addresses, level: int, strict: bool = False) -> str:
+    text, own = _write(e, at)
+    return f"({text})" if own < level or (strict and own == level) else text
+
+
+def _write(e: Expr, at: Addresses) -> tuple[str, int]:
+    if isinstance(e, Row):
+        return at.row(e), ATOM
+    if isinstance(e, Num):
+        return (number(e.value), ATOM) if e.value >= 0 else (f"({number(e.value)})", ATOM)
+    if isinstance(e, Text):
+        return quoted(e.value), ATOM
+    if isinstance(e, Op):
+        return _operation(e, at)
+    if isinstance(e, Call):
+        return _function(e, at)
+    if isinstance(e, Convert):
+        sign, factor, _ = conversion(unit_of(e.a), e.unit)
+        return f"{_bracketed(e.a, at, LEVEL['*'])}{sign}{factor}", LEVEL["*"]
+    if isinstance(e, Bare):
+        return _write(e.a, at)
+    if isinstance(e, Negative):
+        return f"(-{_bracketed(e.a, at, LEVEL['*'], strict=True)})", ATOM
+    return _lookup(e, at), ATOM
+
+
+def _operation(e: Op, at: Addresses) -> tuple[str, int]:
+    level = LEVEL[e.op]
+    left = _bracketed(e.a, at, level, strict=e.op in ("^", "=", *TOUCH))
+    right = _bracketed(e.b, at, level, strict=e.op not in ("+", "*"))
+    if e.op in TOUCH:
+        right = _bracketed(e.b, at, LEVEL["+"]) + TOUCH[e.op]
+    return f"{left}{e.op}{right}", level
+
+
+def _function(e: Call, at: Addresses) -> tuple[str, int]:
+    entry = FUNCTIONS[e.name]
+    args = [_bracketed(a, at, entry.inner) for a in e.args]
+    if "{*}" in entry.cell:
+        return entry.cell.replace("{*}", ",".join(args)), entry.level or ATOM
+    text = re.sub(r"\{(\d)\}", lambda m: args[int(m[1])], entry.cell)
+    return text, entry.level if entry.level else ATOM
+
+
+def _lookup(e: Expr, at: Addresses) -> str:
+    if isinstance(e, Column):
+        return f"INDEX({at.column(e.table, e.column)},{_write(e.line, at)[0]})"
+    if isinstance(e, Match):
+        key = "&".join(_bracketed(p, at, LEVEL["+"]) for p in e.parts)
+        return f"MATCH({key},{at.column(e.table, e.column)},{1 if e.below else 0})"
+    if isinstance(e, Tally):
+        tests = [f"({at.column(e.table, c)}{op}{_bracketed(v, at, LEVEL['+'])}{TOUCH.get(op, '')})"
+                 for c, op, v in e.tests]
+        return f"SUMPRODUCT({'*'.join(tests)}*1)"
+    if isinstance(e, SumOver):
+        return f"SUMPRODUCT({_write(e.a, at)[0]})"
+    if isinstance(e, Extreme):
+        return f"{e.name}({at.series(e.series)})"
+    if isinstance(e, Total):
+        return f"SUMPRODUCT({at.across(e.by)},{at.across(e.a)})"
+    if isinstance(e, Series):
+        return at.series(e)
+    raise TypeError(type(e).__name__)

@@ -1,0 +1,291 @@
+"""The parts a formula is made of.
+
+Arithmetic on rows makes trees of these parts.  ``and``, ``or``, ``if``, ``min()`` and chained
+comparisons would be decided by Python while the sheet is being declared, and not by the
+spreadsheet, so they raise a sentence instead.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from .faults import Fault
+
+
+class Expr:
+    """Anything a formula can hold: a row, a number, a text, or operations on them."""
+
+    __slots__ = ()
+
+    def rows_of(self) -> tuple:
+        """Return the rows this leaf stands for: none, unless it is a row or a series."""
+        return ()
+
+    def __add__(self, other):
+        return Op("+", self, lift(other))
+
+    def __radd__(self, other):
+        return Op("+", lift(other), self)
+
+    def __sub__(self, other):
+        return Op("-", self, lift(other))
+
+    def __rsub__(self, other):
+        return Op("-", lift(other), self)
+
+    def __mul__(self, other):
+        return Op("*", self, lift(other))
+
+    def __rmul__(self, other):
+        return Op("*", lift(other), self)
+
+    def __truediv__(self, other):
+        return Op("/", self, lift(other))
+
+    def __rtruediv__(self, other):
+        return Op("/", lift(other), self)
+
+    def __pow__(self, other):
+        return Op("^", self, lift(other))
+
+    def __neg__(self):
+        return Negative(self)
+
+    def __lt__(self, other):
+        return Op("<", self, lift(other))
+
+    def __le__(self, other):
+        return Op("<=", self, lift(other))
+
+    def __gt__(self, other):
+        return Op(">", self, lift(other))
+
+    def __ge__(self, other):
+        return Op(">=", self, lift(other))
+
+    def is_(self, other):
+        """Return the test that this equals a word or a whole number."""
+        return Op("=", self, lift(other))
+
+    def in_(self, unit: str):
+        """Return this quantity in another unit; the factor shows in the formula."""
+        return Convert(self, unit)
+
+    def __bool__(self):
+        raise Fault(
+            "a comparison of quantities is decided in the sheet, not in Python: "
+            "use when(), all_of(), any_of(), least(), greatest()"
+        )
+
+    def __round__(self, digits=None):
+        raise Fault("nothing is rounded inside a calculation; whole_up() where pieces are bought")
+
+    def __abs__(self):
+        raise Fault("use absolute()")
+
+    __hash__ = object.__hash__
+
+
+class Num(Expr):
+    """A whole number of statics or geometry."""
+
+    __slots__ = ("value",)
+
+    def __init__(self, value: float):
+        self.value = value
+
+
+class Text(Expr):
+    """A word."""
+
+    __slots__ = ("value",)
+
+    def __init__(self, value: str):
+        self.value = value
+
+
+class Op(Expr):
+    """Two operands and the sign between them."""
+
+    __slots__ = ("a", "b", "op")
+
+    def __init__(self, op: str, a: Expr, b: Expr):
+        self.op, self.a, self.b = op, a, b
+
+
+class Negative(Expr):
+    """The same with its sign turned."""
+
+    __slots__ = ("a",)
+
+    def __init__(self, a: Expr):
+        self.a = a
+
+
+class Call(Expr):
+    """A function of the closed list and its arguments."""
+
+    __slots__ = ("args", "name")
+
+    def __init__(self, name: str, args: tuple[Expr, ...]):
+        self.name, self.args = name, args
+
+
+class Convert(Expr):
+    """A quantity turned into another unit."""
+
+    __slots__ = ("a", "unit")
+
+    def __init__(self, a: Expr, unit: str):
+        self.a, self.unit = a, unit
+
+
+class Bare(Expr):
+    """The bare number of a quantity in a stated unit, for an empirical equation."""
+
+    __slots__ = ("a", "unit")
+
+    def __init__(self, a: Expr, unit: str):
+        self.a, self.unit = a, unit
+
+
+class Column(Expr):
+    """The entry of a table's column at a line number."""
+
+    __slots__ = ("column", "line", "table")
+
+    def __init__(self, table, line: Expr, column: str):
+        self.table, self.line, self.column = table, line, column
+
+
+class Match(Expr):
+    """The line number of a table at which a word stands.
+
+    ``parts`` are joined to the word looked for.  ``column`` is the column searched; with
+    ``below`` it is a rising column of numbers and the last line not above the value is taken.
+    """
+
+    __slots__ = ("below", "column", "parts", "table")
+
+    def __init__(self, table, parts: tuple[Expr, ...], column: str | None = None, below=False):
+        self.table, self.parts, self.column, self.below = table, parts, column, below
+
+
+class Tally(Expr):
+    """How many lines of a table pass some tests; each is (column, ``=`` or ``<``, value)."""
+
+    __slots__ = ("table", "tests")
+
+    def __init__(self, table, tests: tuple[tuple[str, str, Expr], ...]):
+        self.table, self.tests = table, tests
+
+
+class SumOver(Expr):
+    """The sum, over the rows of one or more series of equal length, of an expression."""
+
+    __slots__ = ("a",)
+
+    def __init__(self, a: Expr):
+        self.a = a
+
+
+class Extreme(Expr):
+    """The largest or smallest of a series (``MAX`` or ``MIN``)."""
+
+    __slots__ = ("name", "series")
+
+    def __init__(self, name: str, series: Expr):
+        self.name, self.series = name, series
+
+
+class Total(Expr):
+    """A quantity of every section times how many of it are built, added up."""
+
+    __slots__ = ("a", "by")
+
+    def __init__(self, a: Expr, by: Expr):
+        self.a, self.by = a, by
+
+
+def lift(x) -> Expr:
+    """Make an expression of a number or a word; leave an expression as it is.
+
+    Raises:
+        Fault: it is neither.
+    """
+    if isinstance(x, Expr):
+        return x
+    if isinstance(x, bool):
+        raise Fault("True or False is no quantity")
+    if isinstance(x, int | float):
+        return Num(x)
+    if isinstance(x, str):
+        return Text(x)
+    raise Fault(f"{x!r} is no quantity")
+
+
+def bare(a, unit: str) -> Bare:
+    """Return the bare number of a quantity in ``unit``, for an equation that is not in units."""
+    return Bare(lift(a), unit)
+
+
+def children(e: Expr) -> tuple[Expr, ...]:
+    """Return the parts an expression is made of; a row has none."""
+    if isinstance(e, Op):
+        return (e.a, e.b)
+    if isinstance(e, Call):
+        return e.args
+    if isinstance(e, Convert | Bare | Negative | SumOver):
+        return (e.a,)
+    if isinstance(e, Column):
+        return (e.line,)
+    if isinstance(e, Match):
+        return e.parts
+    if isinstance(e, Tally):
+        return tuple(value for _, _, value in e.tests)
+    if isinstance(e, Extreme):
+        return (e.series,)
+    if isinstance(e, Total):
+        return (e.a, e.by)
+    return ()
+
+
+def leaves(e: Expr) -> Iterator[Expr]:
+    """Yield the leaves of a tree from left to right: rows, series, numbers, words."""
+    parts = children(e)
+    if not parts:
+        yield e
+    for part in parts:
+        yield from leaves(part)
+
+
+def dependencies(e: Expr) -> list:
+    """Return the rows an expression rests on directly, each once, in reading order."""
+    found: dict = {}
+    for leaf in leaves(e):
+        for row in leaf.rows_of():
+            found[row] = None
+    return list(found)
+
+
+def rebuilt(e: Expr, swap) -> Expr:
+    """Return the tree with every leaf replaced by ``swap(leaf)``."""
+    if isinstance(e, Op):
+        return Op(e.op, rebuilt(e.a, swap), rebuilt(e.b, swap))
+    if isinstance(e, Call):
+        return Call(e.name, tuple(rebuilt(a, swap) for a in e.args))
+    if isinstance(e, Convert | Bare):
+        return type(e)(rebuilt(e.a, swap), e.unit)
+    if isinstance(e, Negative | SumOver):
+        return type(e)(rebuilt(e.a, swap))
+    if isinstance(e, Column):
+        return Column(e.table, rebuilt(e.line, swap), e.column)
+    if isinstance(e, Match):
+        return Match(e.table, tuple(rebuilt(p, swap) for p in e.parts), e.column, e.below)
+    if isinstance(e, Tally):
+        return Tally(e.table, tuple((c, op, rebuilt(v, swap)) for c, op, v in e.tests))
+    if isinstance(e, Extreme):
+        return Extreme(e.name, rebuilt(e.series, swap))
+    if isinstance(e, Total):
+        return Total(rebuilt(e.a, swap), rebuilt(e.by, swap))
+    return swap(e)

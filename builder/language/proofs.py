@@ -1,0 +1,129 @@
+"""The proof of a row's unit: what its formula comes out in must be what the row declares."""
+
+from __future__ import annotations
+
+from .expressions import (
+    Bare,
+    Call,
+    Column,
+    Convert,
+    Expr,
+    Extreme,
+    Match,
+    Negative,
+    Num,
+    Op,
+    SumOver,
+    Tally,
+    Text,
+    Total,
+)
+from .faults import Fault
+from .functions import FUNCTIONS, same_unit
+from .rows import Constant, Row, Series
+from .units import NONE, TEXT, Dimension, conversion, dimension, power, spelled, times
+
+COMPARISONS = ("<", "<=", ">", ">=")
+
+
+def unit_of(e: Expr) -> Dimension | str | None:
+    """Return the dimension an expression comes out in.
+
+    Returns:
+        exponents of the base units; ``text`` for a word; None for a bare 0, which fits any unit.
+
+    Raises:
+        Fault: two units that cannot stand together.
+    """
+    if isinstance(e, Row | Series):
+        return TEXT if e.unit == TEXT else dimension(e.unit)
+    if isinstance(e, Num):
+        return None if e.value == 0 else NONE
+    if isinstance(e, Text):
+        return TEXT
+    if isinstance(e, Op):
+        return _operation(e)
+    if isinstance(e, Negative | SumOver):
+        return unit_of(e.a)
+    if isinstance(e, Convert):
+        conversion(_number(e.a), e.unit)
+        return dimension(e.unit)
+    if isinstance(e, Bare):
+        found = _number(e.a)
+        if found != dimension(e.unit):
+            raise Fault(f"its bare number is asked in {e.unit}, it is in {spelled(found)}")
+        return NONE
+    if isinstance(e, Call):
+        return _function(e)
+    if isinstance(e, Column):
+        _number(e.line)
+        unit = e.table.columns[e.column]
+        return TEXT if unit == TEXT else dimension(unit)
+    if isinstance(e, Match | Tally):
+        return NONE
+    if isinstance(e, Extreme):
+        return unit_of(e.series)
+    if isinstance(e, Total):
+        return times(_number(e.a), _number(e.by))
+    raise Fault(f"{type(e).__name__} has no unit rule")
+
+
+def _number(e: Expr) -> Dimension:
+    found = unit_of(e)
+    if found == TEXT:
+        raise Fault("a word stands where a number is due")
+    return NONE if found is None else found
+
+
+def _operation(e: Op) -> Dimension | None:
+    if e.op == "=":
+        return NONE
+    if e.op in ("+", "-"):
+        return same_unit([_checked(e.a), _checked(e.b)])
+    if e.op in COMPARISONS:
+        same_unit([_checked(e.a), _checked(e.b)])
+        return NONE
+    a, b = _number(e.a), _number(e.b)
+    if e.op == "*":
+        return times(a, b)
+    if e.op == "/":
+        return times(a, power(b, -1))
+    if b != NONE:
+        raise Fault(f"an exponent is in {spelled(b)}")
+    if a == NONE:
+        return NONE
+    exponent = e.b.value if isinstance(e.b, Num | Constant) else None
+    if exponent is None or exponent != int(exponent):
+        raise Fault(f"{spelled(a)} to a power that is no whole number")
+    return power(a, int(exponent))
+
+
+def _checked(e: Expr):
+    found = unit_of(e)
+    if found == TEXT:
+        raise Fault("a word stands where a number is due")
+    return found
+
+
+def _function(e: Call):
+    units = [unit_of(a) for a in e.args]
+    if e.name == "when" and TEXT in units[1:]:
+        if units[1:] != [TEXT, TEXT]:
+            raise Fault("one arm of when() is a word, the other is not")
+        return TEXT
+    if TEXT in units:
+        raise Fault("a word stands where a number is due")
+    return FUNCTIONS[e.name].unit(units)
+
+
+def unit_fault(row: Row) -> str | None:
+    """Return what is wrong with the unit of a calculated row, or None."""
+    try:
+        found = unit_of(row.expr)
+        wanted = TEXT if row.unit == TEXT else dimension(row.unit)
+    except Fault as fault:
+        return str(fault)
+    if found is None or found == wanted:
+        return None
+    name = found if found == TEXT else spelled(found)
+    return f"its formula comes out in {name}, declared is {row.unit or 'a bare number'}"

@@ -1,0 +1,218 @@
+"""The range a row can take for any accepted input, by interval arithmetic.
+
+It proves that no divisor can be 0 and no root of a negative number, whatever the reader types
+within the limits of the inputs.  Ranges are wide, since an interval forgets which quantities
+move together; a divisor that cannot be proved gets a floor with ``greatest()``.
+"""
+
+from __future__ import annotations
+
+import math
+
+from .expressions import (
+    Bare,
+    Call,
+    Column,
+    Convert,
+    Expr,
+    Extreme,
+    Match,
+    Negative,
+    Num,
+    Op,
+    SumOver,
+    Tally,
+    Text,
+    Total,
+)
+from .faults import Fault
+from .functions import FUNCTIONS
+from .proofs import unit_of
+from .rows import Ask, Constant, Row, Series
+from .texts import symbols
+from .units import TEXT, conversion
+
+INF = math.inf
+Span = tuple[float, float]
+ANY: Span = (-INF, INF)
+COUNTED: Span = (0.0, INF)
+
+
+class Ranges:
+    """Ranges of rows, each worked out once.
+
+    ``given`` overrides the range of some rows: the cases of a family, a row replaced.
+    """
+
+    def __init__(self, given: dict[Row, Span] | None = None):
+        self.known: dict[Row, Span] = dict(given or {})
+        self.faults: list[str] = []
+        self._lengths: list[int] = []
+
+    def of(self, row: Row) -> Span:
+        """Return (least, most) of a row; what cannot be proved is noted in ``faults``."""
+        if row not in self.known:
+            self.known[row] = ANY
+            self.known[row] = self._row(row)
+        return self.known[row]
+
+    def _row(self, row: Row) -> Span:
+        if row.unit == TEXT:
+            return (0.0, 0.0)
+        if isinstance(row, Constant):
+            return (row.value, row.value)
+        if isinstance(row, Ask):
+            span = (float(row.least), float(row.most))
+            if row.default is not None:
+                other = self._proved(row, row.default)
+                span = (min(span[0], other[0]), max(span[1], other[1]))
+            return span
+        if getattr(row, "expr", None) is not None:
+            return self._proved(row, row.expr)
+        return ANY
+
+    def _proved(self, row: Row, e: Expr) -> Span:
+        try:
+            return self.span(e)
+        except Fault as fault:
+            self.faults.append(f"{row.where}: {fault}")
+            return ANY
+
+    def span(self, e: Expr) -> Span:
+        """Return (least, most) of an expression.
+
+        Raises:
+            Fault: a divisor that may be 0, a root or logarithm out of its range.
+        """
+        if isinstance(e, Row):
+            return self.of(e)
+        if isinstance(e, Num):
+            return (e.value, e.value)
+        if isinstance(e, Text):
+            return (0.0, 0.0)
+        if isinstance(e, Op):
+            return self._operation(e)
+        if isinstance(e, Call):
+            return self._function(e)
+        if isinstance(e, Series):
+            spans = [self.of(r) for r in e.rows]
+            self._lengths.append(len(spans))
+            return (min(s[0] for s in spans), max(s[1] for s in spans))
+        return self._other(e)
+
+    def _other(self, e: Expr) -> Span:
+        if isinstance(e, Negative):
+            low, high = self.span(e.a)
+            return (-high, -low)
+        if isinstance(e, Convert):
+            sign, factor, _ = conversion(unit_of(e.a), e.unit)
+            factor = factor if sign == "*" else 1 / factor
+            low, high = self.span(e.a)
+            return (low * factor, high * factor)
+        if isinstance(e, Bare):
+            return self.span(e.a)
+        if isinstance(e, Column):
+            return self._column(e)
+        if isinstance(e, Match):
+            return self._match(e)
+        if isinstance(e, Tally):
+            return (0.0, float(len(e.table.keys)))
+        if isinstance(e, SumOver):
+            self._lengths = []
+            low, high = self.span(e.a)
+            count = max(self._lengths, default=1)
+            return (_product((count, count), (min(low, 0.0), max(high, 0.0))))
+        if isinstance(e, Extreme):
+            return self.span(e.series)
+        if isinstance(e, Total):
+            low, high = self.span(e.a)
+            return (min(0.0, low) * INF if low < 0 else 0.0, INF if high > 0 else 0.0)
+        raise Fault(f"{type(e).__name__} has no range rule")
+
+    def _column(self, e: Column) -> Span:
+        low, high = self.span(e.line)
+        if low < 1 or high > len(e.table.keys):
+            raise Fault(f"the line {symbols(e.line)} runs {low:g} to {high:g}; "
+                        f"table {e.table.name} has {len(e.table.keys)}")
+        if e.column in e.table.allowed:
+            return e.table.allowed[e.column]
+        values = e.table.entries(e.column)
+        if e.table.columns[e.column] == TEXT:
+            return (0.0, 0.0)
+        return (float(min(values)), float(max(values)))
+
+    def _match(self, e: Match) -> Span:
+        count = float(len(e.table.keys))
+        if not e.below:
+            return (1.0, count)
+        low, _ = self.span(e.parts[0])
+        entries = e.table.entries(e.column)
+        if low < entries[0]:
+            raise Fault(f"{symbols(e.parts[0])} may be {low:g}, below the first entry "
+                        f"{entries[0]:g} of {e.column}")
+        if any(b <= a for a, b in zip(entries, entries[1:], strict=False)):
+            raise Fault(f"column {e.column} of table {e.table.name} does not rise")
+        return (1.0, count)
+
+    def _function(self, e: Call) -> Span:
+        spans = [self.span(a) for a in e.args]
+        try:
+            return FUNCTIONS[e.name].span(spans)
+        except Fault as fault:
+            raise Fault(f"{symbols(e)}: {fault}") from None
+
+    def _operation(self, e: Op) -> Span:
+        a, b = self.span(e.a), self.span(e.b)
+        if e.op == "+":
+            return (a[0] + b[0], a[1] + b[1])
+        if e.op == "-":
+            return (a[0] - b[1], a[1] - b[0])
+        if e.op == "*":
+            if e.a is e.b:
+                squared = _product(a, a)
+                return (0.0 if a[0] <= 0 <= a[1] else max(0.0, squared[0]), squared[1])
+            return _product(a, b)
+        if e.op == "/":
+            if b[0] <= 0 <= b[1]:
+                raise Fault(f"the divisor {symbols(e.b)} may be 0 (it runs {b[0]:.4g} to "
+                            f"{b[1]:.4g})")
+            return _product(a, (_inverse(b[1]), _inverse(b[0])))
+        if e.op == "^":
+            return _power(a, b, e)
+        return (0.0, 1.0)
+
+
+def _inverse(x: float) -> float:
+    return 0.0 if math.isinf(x) else 1 / x
+
+
+def _product(a: Span, b: Span) -> Span:
+    ends = [0.0 if x == 0 or y == 0 else x * y for x in a for y in b]
+    return (min(ends), max(ends))
+
+
+def _raised(x: float, n: float) -> float:
+    try:
+        return x**n
+    except OverflowError:
+        return INF
+
+
+def _power(a: Span, b: Span, e: Op) -> Span:
+    if b[0] != b[1]:
+        if a[0] <= 0:
+            raise Fault(f"{symbols(e)}: the base may be 0 or less ({a[0]:g})")
+        ends = [_raised(x, n) for x in a for n in b]
+        return (min(ends), max(ends))
+    n = b[0]
+    if n != int(n) and a[0] < 0:
+        raise Fault(f"{symbols(e)}: the base may be negative ({a[0]:g})")
+    if n < 0:
+        if a[0] <= 0 <= a[1]:
+            raise Fault(f"{symbols(e)}: the base may be 0")
+        ends = [_raised(x, n) if not math.isinf(x) else 0.0 for x in a]
+        return (min(ends), max(ends))
+    if a[0] >= 0 or int(n) % 2:
+        return (_raised(a[0], n), _raised(a[1], n))
+    high = max(_raised(a[0], n), _raised(a[1], n))
+    return (0.0 if a[1] >= 0 else min(_raised(a[0], n), _raised(a[1], n)), high)

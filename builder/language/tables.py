@@ -1,0 +1,211 @@
+"""Published tables and constants, read from CSV files that name their source.
+
+A table file starts with ``# title:`` and ``# source:`` lines; its first column is the key, the
+header of every other column ends in its unit in square brackets, or in ``{text}`` for words.
+A constants file has one value a line.  Numbers stand in these files and nowhere else.
+"""
+
+from __future__ import annotations
+
+import csv
+import re
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from .expressions import Column, Expr, Match, Tally, lift
+from .faults import Fault, Faults
+from .rows import Constant
+from .units import TEXT, UNITS
+
+NOTES = ("clause", "status", "note")
+"""Columns that say where a line comes from; they are shown, never calculated with."""
+
+
+@dataclass(eq=False)
+class Table:
+    """A table of lines found by a key.
+
+    ``columns`` maps a column's name to its unit (or ``text``); ``lines`` holds the values in
+    that order; ``notes`` holds clause, status and note of each line.  ``allowed`` is given for
+    tables the reader may edit: column → (least, most).
+    """
+
+    name: str
+    title: str
+    source: str
+    key: str
+    columns: dict[str, str]
+    keys: list[str]
+    lines: list[tuple]
+    notes: list[tuple[str, str, str]] = field(default_factory=list)
+    allowed: dict[str, tuple[float, float]] = field(default_factory=dict)
+
+    def find(self, *parts) -> Line:
+        """Return the line whose key is the parts joined: words, or rows holding words."""
+        return Line(self, Match(self, tuple(lift(p) for p in parts)))
+
+    def below(self, column: str, x) -> Line:
+        """Return the last line whose entry in a rising column is not above ``x``."""
+        return Line(self, Match(self, (lift(x),), column, below=True))
+
+    def at(self, line) -> Line:
+        """Return the line of a calculated number, counted from 1."""
+        return Line(self, lift(line))
+
+    def entries(self, column: str) -> list:
+        """Return all values of a column, top to bottom."""
+        place = list(self.columns).index(column)
+        return [line[place] for line in self.lines]
+
+    def editable(self, **allowed: tuple[float, float]) -> Table:
+        """Let the reader change every number, each within (least, most) of its column.
+
+        Keyword names are column names with ``_`` for a blank.
+
+        Raises:
+            Faults: a number column without limits, a limit without a column, a value outside.
+        """
+        self.allowed = {name.replace("_", " "): span for name, span in allowed.items()}
+        numbers = {c for c, unit in self.columns.items() if unit != TEXT}
+        found = [f"table {self.name}: column '{c}' has no least and most"
+                 for c in numbers - set(self.allowed)]
+        found += [f"table {self.name}: no number column '{c}'" for c in set(self.allowed) - numbers]
+        for column in numbers & set(self.allowed):
+            low, high = self.allowed[column]
+            found += [
+                f"table {self.name}, {key}: {column} is {value:g}; allowed is {low:g} to {high:g}"
+                for key, value in zip(self.keys, self.entries(column), strict=True)
+                if not low <= value <= high
+            ]
+        if found:
+            raise Faults(sorted(found))
+        return self
+
+
+def tally(table: Table, **tests) -> Tally:
+    """Return how many lines of a table pass every test.
+
+    Keyword names are column names with ``_`` for a blank; a name ending in ``_below`` asks for
+    entries strictly below the value, any other for entries equal to it.
+
+    Raises:
+        Fault: a column the table does not have.
+    """
+    parts = []
+    for name, value in tests.items():
+        column = name.removesuffix("_below").replace("_", " ")
+        if column not in table.columns:
+            raise Fault(f"table {table.name} has no column '{column}'")
+        parts.append((column, "<" if name.endswith("_below") else "=", lift(value)))
+    return Tally(table, tuple(parts))
+
+
+class Line:
+    """One line of a table, not yet asked for a column."""
+
+    def __init__(self, table: Table, number: Expr):
+        self.table, self.number = table, number
+
+    def __getitem__(self, column: str) -> Column:
+        """Return the line's entry in a column."""
+        if column not in self.table.columns:
+            raise Fault(
+                f"table {self.table.name} has no column '{column}'; "
+                f"it has {', '.join(self.table.columns)}"
+            )
+        return Column(self.table, self.number, column)
+
+
+class Constants:
+    """The rows of a constants file, by key: ``nds.wet_shear``."""
+
+    def __init__(self, source: str, title: str, rows: dict[str, Constant]):
+        self.source, self.title, self.rows = source, title, rows
+
+    def __getattr__(self, key: str) -> Constant:
+        try:
+            return self.__dict__["rows"][key]
+        except KeyError:
+            raise AttributeError(f"constants of {self.source} have no '{key}'") from None
+
+
+def _head(path: Path) -> tuple[dict[str, str], list[str]]:
+    """Return the ``# name: value`` lines of a file and the lines after them."""
+    lines = path.read_text(encoding="utf-8").splitlines()
+    about = {}
+    while lines and lines[0].startswith("#"):
+        name, _, value = lines.pop(0)[1:].partition(":")
+        about[name.strip()] = value.strip()
+    return about, lines
+
+
+def _number(text: str, where: str, wrong: list[str]) -> float:
+    try:
+        value = float(text)
+    except ValueError:
+        wrong.append(f"{where}: '{text}' is no number")
+        return 0.0
+    return int(value) if value.is_integer() else value
+
+
+def read_table(path: Path) -> Table:
+    """Read a table file.
+
+    Raises:
+        Faults: a missing heading, an unknown unit, a value that is no number; all at once.
+    """
+    about, lines = _head(path)
+    wrong: list[str] = [f"{path.name}: no '# {n}:' line" for n in ("title", "source")
+                        if n not in about]
+    header, *body = list(csv.reader(lines))
+    columns = {}
+    for text in header[1:]:
+        match = re.fullmatch(r"(.+?)(?: \[(.+)\]| \{(text)\})?", text.strip())
+        name, unit = match[1], match[3] or match[2] or ""
+        if unit not in UNITS and unit != TEXT:
+            wrong.append(f"{path.name}: column '{name}' has unit '{unit}', not in the list")
+        columns[name] = unit
+    kept = {name: unit for name, unit in columns.items() if name not in NOTES}
+    keys, values, notes = [], [], []
+    for count, fields in enumerate(body, start=len(about) + 2):
+        where = f"{path.name} line {count}"
+        if len(fields) != len(header):
+            wrong.append(f"{where}: {len(fields)} fields, the header has {len(header)}")
+            continue
+        entry = dict(zip(columns, (f.strip() for f in fields[1:]), strict=True))
+        keys.append(fields[0].strip())
+        values.append(tuple(
+            entry[name] if unit == TEXT else _number(entry[name], f"{where}, {name}", wrong)
+            for name, unit in kept.items()
+        ))
+        notes.append(tuple(entry.get(n, "") for n in NOTES))
+    if wrong:
+        raise Faults(wrong)
+    return Table(path.stem, about["title"], about["source"], header[0].strip(), kept, keys,
+                 values, notes)
+
+
+def read_constants(path: Path) -> Constants:
+    """Read a constants file: key, symbol, value, unit, clause, status, what.
+
+    Raises:
+        Faults: a missing heading, an unknown unit, a value that is no number; all at once.
+    """
+    about, lines = _head(path)
+    wrong: list[str] = [f"{path.name}: no '# {n}:' line" for n in ("title", "source")
+                        if n not in about]
+    rows = {}
+    for count, line in enumerate(csv.DictReader(lines), start=len(about) + 2):
+        where = f"{path.name} line {count}"
+        if line["unit"] not in UNITS:
+            wrong.append(f"{where}: unit '{line['unit']}' is not in the list")
+        if not line["key"].isidentifier():
+            wrong.append(f"{where}: key '{line['key']}' is no name")
+        rows[line["key"]] = Constant(
+            line["key"], line["what"], line["symbol"], line["unit"],
+            _number(line["value"], where, wrong), about.get("source", ""), line["clause"],
+            line["status"],
+        )
+    if wrong:
+        raise Faults(wrong)
+    return Constants(about["source"], about["title"], rows)

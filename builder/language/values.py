@@ -1,0 +1,99 @@
+"""The value of an expression in Python: the independent reading that the tests hold cells to."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from .expressions import (
+    Bare,
+    Call,
+    Column,
+    Convert,
+    Expr,
+    Extreme,
+    Match,
+    Negative,
+    Num,
+    Op,
+    SumOver,
+    Tally,
+    Text,
+)
+from .functions import FUNCTIONS, TINY
+from .proofs import unit_of
+from .rows import Constant, Row, Series
+from .units import conversion
+
+OPERATIONS: dict[str, Callable] = {
+    "+": lambda a, b: a + b,
+    "-": lambda a, b: a - b,
+    "*": lambda a, b: a * b,
+    "/": lambda a, b: a / b,
+    "^": lambda a, b: a**b,
+    "=": lambda a, b: a == b,
+    "<": lambda a, b: a < b - TINY,
+    "<=": lambda a, b: a <= b + TINY,
+    ">": lambda a, b: a > b + TINY,
+    ">=": lambda a, b: a >= b - TINY,
+}
+
+
+def value_of(e: Expr, known: dict[Row, float | str], place: int | None = None):
+    """Return the value of an expression.
+
+    Args:
+        e: the expression.
+        known: values of rows; a calculated row that is missing is worked out and added.
+        place: which row of a series is meant, inside a sum.
+    """
+    if isinstance(e, Row):
+        if isinstance(e, Constant):
+            return e.value
+        if e not in known:
+            known[e] = value_of(e.expr, known)
+        return known[e]
+    if isinstance(e, Num | Text):
+        return e.value
+    if isinstance(e, Op):
+        return OPERATIONS[e.op](value_of(e.a, known, place), value_of(e.b, known, place))
+    if isinstance(e, Call):
+        return FUNCTIONS[e.name].python(*(value_of(a, known, place) for a in e.args))
+    if isinstance(e, Convert):
+        sign, factor, _ = conversion(unit_of(e.a), e.unit)
+        return OPERATIONS[sign](value_of(e.a, known, place), factor)
+    if isinstance(e, Bare):
+        return value_of(e.a, known, place)
+    if isinstance(e, Negative):
+        return -value_of(e.a, known, place)
+    return _looked_up(e, known, place)
+
+
+def _looked_up(e: Expr, known, place):
+    if isinstance(e, Column):
+        return e.table.entries(e.column)[int(value_of(e.line, known, place)) - 1]
+    if isinstance(e, Match) and e.below:
+        x = value_of(e.parts[0], known, place)
+        return sum(entry <= x for entry in e.table.entries(e.column))
+    if isinstance(e, Match):
+        key = "".join(str(value_of(p, known, place)) for p in e.parts)
+        return e.table.keys.index(key) + 1
+    if isinstance(e, Tally):
+        tests = [(e.table.entries(c), OPERATIONS[op], value_of(v, known, place))
+                 for c, op, v in e.tests]
+        return sum(all(test(entries[i], v) for entries, test, v in tests)
+                   for i in range(len(e.table.keys)))
+    if isinstance(e, Series):
+        return value_of(e.rows[place], known)
+    if isinstance(e, Extreme):
+        pick = max if e.name == "MAX" else min
+        return pick(value_of(r, known) for r in e.series.rows)
+    if isinstance(e, SumOver):
+        count = max(len(s) for s in _series_in(e.a))
+        return sum(value_of(e.a, known, i) for i in range(count))
+    raise TypeError(f"{type(e).__name__} has no value of its own")
+
+
+def _series_in(e: Expr):
+    from .expressions import leaves
+
+    return [leaf for leaf in leaves(e) if isinstance(leaf, Series)]

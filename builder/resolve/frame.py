@@ -1,0 +1,89 @@
+"""Where things stand on every sheet: the section columns, the head rows, the widths.
+
+Section types A to F stand in columns E to J of every sheet that has them.
+"""
+
+from __future__ import annotations
+
+import textwrap
+
+from .cells import Cell, SheetPlan
+
+SECTIONS = "ABCDEF"
+FIRST = 4
+"""Column of section type A."""
+SOURCE = FIRST + len(SECTIONS)
+TITLE, MASTER, WANTING, STATE, HEAD, TOP = 0, 1, 3, 4, 5, 6
+"""Rows: title, whole-job verdict and job, inputs wanting, state, column heads, first of all."""
+ABOUT = 2
+
+WIDTHS = [34, 8, 32, 8, *[9.5] * len(SECTIONS), 19]
+"""Label, symbol, formula, unit, A to F, source: fits letter landscape."""
+
+DASH = "–"
+ALLOWED_TEXT = 118
+"""Letters of a note on one line across the page."""
+
+
+def letter(col: int) -> str:
+    """Return the letters of a column counted from 0."""
+    letters = ""
+    col += 1
+    while col:
+        col, rest = divmod(col - 1, 26)
+        letters = chr(65 + rest) + letters
+    return letters
+
+
+SECTION_LETTERS = [letter(FIRST + k) for k in range(len(SECTIONS))]
+
+
+class Page:
+    """A sheet being filled: puts cells, keeps count of the last row and column."""
+
+    def __init__(self, name: str, title: str, widths: list[float], about: str = ""):
+        self.plan = SheetPlan(name, title, widths=list(widths))
+        self.text(TITLE, 0, title, "title")
+        if about:
+            self.text(ABOUT, 0, about, "subtitle")
+
+    def put(self, row: int, col: int, kind: str, content, style: str) -> None:
+        """Put one cell."""
+        self.plan.cells.append(Cell(row, col, kind, content, style))
+
+    def text(self, row: int, col: int, content: str, style: str = "text") -> None:
+        """Put words; an empty text is left out."""
+        if content:
+            self.put(row, col, "text", content, style)
+
+    def number(self, row: int, col: int, content: float, style: str) -> None:
+        """Put a number."""
+        self.put(row, col, "number", content, style)
+
+    def formula(self, row: int, col: int, content: str, style: str) -> None:
+        """Put a formula, given without its equals sign."""
+        self.put(row, col, "formula", "=" + content, style)
+
+    def link(self, row: int, col: int, target: str, text: str) -> None:
+        """Put a link to a cell of the workbook."""
+        self.put(row, col, "link", f"{target}|{text}", "link")
+
+    def heads(self, row: int, names: list[str], style: str = "head") -> None:
+        """Put the heads of columns from A on."""
+        for col, name in enumerate(names):
+            self.text(row, col, name, style)
+
+    def lines(self, row: int, text: str, style: str = "subtitle", width: int = ALLOWED_TEXT) -> int:
+        """Put a sentence over as many rows as it needs; return the next free row."""
+        for line in textwrap.wrap(text, width):
+            self.text(row, 0, line, style)
+            row += 1
+        return row
+
+    def done(self, last_col: int, *, frozen=(TOP, 1), repeat=(TITLE, HEAD), landscape=True,
+             ) -> SheetPlan:
+        """Close the sheet: print area, frozen panes, repeated rows."""
+        plan = self.plan
+        plan.last = (max(c.row for c in plan.cells), last_col)
+        plan.frozen, plan.repeat_rows, plan.landscape = frozen, repeat, landscape
+        return plan

@@ -1,0 +1,181 @@
+"""What rests on what: the rows, inputs and tables behind a sheet, and the faults of its rows."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from builder.language import Ask, Constant, Expr, Row, Series, Sheet, Table, Verdict, dependencies
+from builder.language.expressions import Column, Match, Tally, children
+from builder.language.proofs import unit_fault, unit_of
+from builder.language.ranges import Ranges
+from builder.language.units import TEXT
+
+
+def formula_of(row: Row) -> Expr | None:
+    """Return what a row is worked out from: its formula, or an input's default."""
+    return getattr(row, "expr", None) or getattr(row, "default", None)
+
+
+def needs_of(row: Row) -> list[Row]:
+    """Return the rows a row refers to."""
+    if isinstance(row, Verdict):
+        return [row.ratio, *([row.look] if row.look is not None else [])]
+    e = formula_of(row)
+    return [] if e is None else dependencies(e)
+
+
+def tables_in(e: Expr) -> Iterable[Table]:
+    """Yield the tables an expression looks into."""
+    if isinstance(e, Column | Match | Tally):
+        yield e.table
+    for part in children(e):
+        yield from tables_in(part)
+
+
+class Graph:
+    """The rows of all sheets and what lies behind each."""
+
+    def __init__(self, sheets: list[Sheet]):
+        self.sheets = sheets
+        self._behind: dict[Row, frozenset] = {}
+
+    def behind(self, row: Row) -> frozenset:
+        """Return every input, constant and table at any depth behind a row."""
+        if row in self._behind:
+            return self._behind[row]
+        self._behind[row] = frozenset()
+        found: set = set()
+        for need in needs_of(row):
+            found |= self.behind(need)
+            if isinstance(need, Ask | Constant):
+                found.add(need)
+        e = formula_of(row)
+        if e is not None:
+            found |= set(tables_in(e))
+        if isinstance(row, Ask) and row.choices is not None:
+            found.add(row.choices)
+        self._behind[row] = frozenset(found)
+        return self._behind[row]
+
+    def feeds(self, sheet: Sheet) -> set:
+        """Return every input and table at any depth behind a sheet."""
+        found: set = set()
+        for row in sheet.rows:
+            found |= self.behind(row)
+        return found
+
+    def tables(self) -> list[Table]:
+        """Return the tables in use, in the order they are first met."""
+        found: dict[str, Table] = {}
+        for sheet in self.sheets:
+            for row in sheet.rows:
+                e = formula_of(row)
+                used = [] if e is None else list(tables_in(e))
+                if isinstance(row, Ask) and row.choices is not None:
+                    used.append(row.choices)
+                for table in used:
+                    found.setdefault(table.name, table)
+        return list(found.values())
+
+    def constants(self) -> list[Constant]:
+        """Return the constants in use, in the order they are first met."""
+        found: dict[Constant, None] = {}
+        for sheet in self.sheets:
+            for row in sheet.rows:
+                for need in needs_of(row):
+                    if isinstance(need, Constant):
+                        found[need] = None
+        return list(found)
+
+
+def _symbol_faults(sheet: Sheet) -> list[str]:
+    found, seen = [], {}
+    checked = {r for c in sheet.checks for r in c.rows_of()}
+    for row in sheet.rows:
+        if row in checked or not row.symbol or row.unit == TEXT or hasattr(row, "table"):
+            continue
+        if row.symbol in seen:
+            found.append(f"{row.where}: the symbol {row.symbol} is that of "
+                         f"'{seen[row.symbol].label}' too")
+        seen[row.symbol] = row
+    return found
+
+
+def _operand_faults(row: Row) -> list[str]:
+    seen: dict[str, Row] = {}
+    for need in needs_of(row):
+        if isinstance(need, Constant) or need.unit == TEXT or hasattr(need, "table"):
+            continue
+        other = seen.setdefault(need.shown, need)
+        if other is not need and "r" != need.symbol:
+            return [f"{row.where}: {need.shown} stands for '{other.label}' and '{need.label}'"]
+    return []
+
+
+def _order_faults(sheets: list[Sheet], free: set[str]) -> list[str]:
+    """Return references to the right or downward; ``free`` sheets hold data, not results."""
+    rank = {}
+    for number, sheet in enumerate(sheets):
+        for place, row in enumerate(sheet.rows):
+            rank[row] = (number, place)
+    found = []
+    for row, here in rank.items():
+        for need in needs_of(row):
+            if isinstance(need, Constant):
+                continue
+            if need not in rank:
+                found.append(f"{row.where}: refers to {need.where}, which stands on no sheet")
+            elif rank[need] >= here and need.sheet.name not in free:
+                found.append(f"{row.where}: refers to {need.where}, to the right or below")
+    return found
+
+
+def faults_of(sheets: list[Sheet]) -> list[str]:
+    """Return all that is wrong with the rows: units, ranges, symbols, sources, order."""
+    found = _order_faults(sheets, set())
+    ranges = Ranges()
+    for sheet in sheets:
+        found += _symbol_faults(sheet)
+        for row in sheet.rows:
+            e = formula_of(row)
+            if e is not None:
+                wrong = unit_fault(row) if not isinstance(row, Ask) else _default_fault(row)
+                found += [f"{row.where}: {wrong}"] if wrong else []
+                found += _operand_faults(row)
+            ranges.of(row)
+        found += _check_faults(sheet, ranges)
+    return found + ranges.faults
+
+
+def _default_fault(row: Ask) -> str | None:
+    unit = unit_of(row.default)
+    if (unit == TEXT) != (row.unit == TEXT):
+        return "its default is a word where a number is due, or the other way round"
+    if row.unit == TEXT:
+        return None
+    row.expr = row.default
+    wrong = unit_fault(row)
+    del row.expr
+    return wrong
+
+
+def _check_faults(sheet: Sheet, ranges: Ranges) -> list[str]:
+    found = []
+    for check in sheet.checks:
+        if not check.source and not check.limit.source:
+            found.append(f"{check.limit.where}: the limit has no source")
+        low, _ = ranges.of(check.limit)
+        if low <= 0:
+            found.append(f"{check.limit.where}: the limit may be {low:g}; it must be above 0")
+        if check.kind == "at most" and ranges.of(check.of)[0] < 0:
+            found.append(f"{check.of.where}: may be negative and is held to be at most something; "
+                         "take its absolute() or greatest(…, 0) in a row above")
+    return found
+
+
+def series_rows(e: Expr) -> Iterable[Series]:
+    """Yield the series in an expression."""
+    if isinstance(e, Series):
+        yield e
+    for part in children(e):
+        yield from series_rows(part)

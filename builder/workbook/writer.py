@@ -1,0 +1,182 @@
+"""A resolved workbook and its values, written as a file.
+
+Everything is checked first, then written once; a warning or a refusal of the library is an
+error, because it otherwise leaves things out in silence.
+"""
+
+from __future__ import annotations
+
+import os
+import warnings
+from collections.abc import Mapping
+from io import BytesIO
+from pathlib import Path
+
+from xlsxwriter import Workbook
+from xlsxwriter.format import Format
+from xlsxwriter.worksheet import Worksheet
+
+from builder.resolve.cells import Book, Cell, Place, SheetPlan
+from builder.workbook.heights import row_heights
+from builder.workbook.limits import WorkbookError, address, column_name, faults, split_link
+from builder.workbook.page import set_up
+from builder.workbook.rules_in_cells import validation
+from builder.workbook.styles import ACROSS, DEFAULT, STYLES, VERDICT_LOOKS
+
+Values = Mapping[Place, float | str]
+
+# Arial 10 has digits 7 px wide and rows of 17 px at 96 px an inch (measured by the library's
+# author for its old style; seen).  With these the widths asked for are the widths shown.
+OPTIONS = {
+    "in_memory": True,
+    "strings_to_formulas": False,
+    "strings_to_urls": False,
+    "strings_to_numbers": False,
+    "default_row_height": 17,
+    "default_column_width": 64,
+    "default_format_properties": DEFAULT,
+}
+
+
+class PlainFormulas(Worksheet):
+    """A worksheet that takes formulas as they are, but for the leading ``=``.
+
+    The library looks through every formula for some hundred newer functions and puts a prefix
+    before them: most of its time.  Our formulas use none, which ``limits`` and the rules see
+    to, so the bytes are the same.  Leans on XlsxWriter 3.3.1; a test holds both together.
+    """
+
+    def _prepare_formula(self, formula: str, expand_future_functions: bool = False) -> str:
+        return formula.removeprefix("=")
+
+
+def write(book: Book, values: Values, path: str | os.PathLike[str]) -> None:
+    """Write a workbook to ``path``; on any failure what stood there stays as it was.
+
+    ``values`` holds the result of every formula.  Raises WorkbookError with all faults of the
+    book, RuntimeError when the library refuses a call, a Warning it gives, or OSError.
+    """
+    content = to_bytes(book, values)
+    target = Path(path)
+    beside = target.with_name(f".{target.name}.{os.getpid()}.part")
+    try:
+        with open(beside, "wb") as file:
+            file.write(content)
+            file.flush()
+            os.fsync(file.fileno())
+        os.replace(beside, target)
+    except BaseException:
+        beside.unlink(missing_ok=True)
+        raise
+
+
+def to_bytes(book: Book, values: Values, sheet_class: type[Worksheet] = PlainFormulas) -> bytes:
+    """Return the finished file as bytes: the same book and values give the same bytes."""
+    if found := faults(book, values):
+        raise WorkbookError(found)
+    out = BytesIO()
+    with warnings.catch_warnings():
+        warnings.simplefilter("error")
+        # The library keeps and changes the dictionary it is given.
+        options = {**OPTIONS, "default_format_properties": dict(DEFAULT)}
+        workbook = Workbook(out, options)
+        _fill(workbook, book, values, sheet_class)
+        workbook.close()
+    return out.getvalue()
+
+
+def _fill(workbook: Workbook, book: Book, values: Values, sheet_class: type[Worksheet]) -> None:
+    _set_properties(workbook, book)
+    formats = {name: workbook.add_format(look) for name, look in STYLES.items()}
+    words = {word: workbook.add_format(look) for word, look in VERDICT_LOOKS.items()}
+    pages = [workbook.add_worksheet(sheet.name, sheet_class) for sheet in book.sheets]
+    for sheet, page in zip(book.sheets, pages, strict=True):
+        _write_cells(sheet, page, formats, values)
+        _run_across(sheet, page, formats)
+        _set_sizes(sheet, page, values)
+        _write_rules(sheet, page)
+        _colour_verdicts(sheet, page, words)
+        set_up(book, sheet, page)
+    for name, (sheet_name, row, col) in book.names.items():
+        target = f"={sheet_name}!${column_name(col)}${row + 1}"
+        _done(workbook.define_name(name, target), f"name {name}")
+    pages[0].activate()
+    pages[0].set_first_sheet()
+    if any(page.has_dynamic_arrays for page in pages):
+        raise RuntimeError("a formula became an array formula")
+
+
+def _done(code: int | None, what: str) -> None:
+    """Raise RuntimeError unless the library's return code says that it did its work."""
+    if code:
+        raise RuntimeError(f"{what}: the writer refused it with code {code}")
+
+
+def _set_properties(workbook: Workbook, book: Book) -> None:
+    properties = {"title": book.title, "subject": book.subject, "author": book.author}
+    workbook.set_properties({**properties, "created": book.created})
+    for name, text in (("Tool version", book.version), ("Inputs hash", book.inputs_hash)):
+        _done(workbook.set_custom_property(name, text, "text"), name)
+
+
+def _write_cells(
+    sheet: SheetPlan, page: Worksheet, formats: dict[str, Format], values: Values
+) -> None:
+    name, write_formula = sheet.name, page.write_formula
+    for cell in sheet.cells:
+        row, col, kind = cell.row, cell.col, cell.kind
+        look = formats[cell.style]
+        if kind == "formula":
+            value = values[name, row, col]
+            # 15 digits are what a spreadsheet keeps; adding 0 turns a minus zero into zero.
+            stored = value if isinstance(value, str) else float(f"{value:.15g}") + 0.0
+            code = write_formula(row, col, cell.content, look, stored)
+        elif kind == "text":
+            code = page.write_string(row, col, cell.content, look)
+        elif kind == "number":
+            code = page.write_number(row, col, float(f"{cell.content:.16g}") + 0.0, look)
+        elif kind == "blank":
+            code = page.write_blank(row, col, None, look)
+        else:
+            code = _write_link(page, cell, look)
+        if code:
+            _done(code, address((name, row, col)))
+
+
+def _write_link(page: Worksheet, cell: Cell, look: Format) -> int:
+    sheet, spot, text = split_link(cell.content)
+    tip = f"Go to sheet {sheet}, cell {spot}"
+    return page.write_url(cell.row, cell.col, f"internal:'{sheet}'!{spot}", look, text, tip)
+
+
+def _run_across(sheet: SheetPlan, page: Worksheet, formats: dict[str, Format]) -> None:
+    """Carry the ground and rule of a heading on to the right edge of the print area."""
+    taken = {(cell.row, cell.col) for cell in sheet.cells}
+    headings = [cell for cell in sheet.cells if cell.style in ACROSS]
+    for cell in headings:
+        for col in range(cell.col + 1, sheet.last[1] + 1):
+            if (cell.row, col) in taken:
+                continue
+            taken.add((cell.row, col))
+            _done(page.write_blank(cell.row, col, None, formats[cell.style]), sheet.name)
+
+
+def _set_sizes(sheet: SheetPlan, page: Worksheet, values: Values) -> None:
+    for col, width in enumerate(sheet.widths):
+        _done(page.set_column(col, col, width), f"{sheet.name}, width of column {col}")
+    for row, height in sorted(row_heights(sheet, values).items()):
+        _done(page.set_row(row, height), f"{sheet.name}, height of row {row}")
+
+
+def _write_rules(sheet: SheetPlan, page: Worksheet) -> None:
+    for rule in sheet.rules:
+        last = (rule.row + rule.rows - 1, rule.col + rule.cols - 1)
+        code = page.data_validation(rule.row, rule.col, *last, validation(rule))
+        _done(code, f"{address((sheet.name, rule.row, rule.col))}, input rule")
+
+
+def _colour_verdicts(sheet: SheetPlan, page: Worksheet, words: dict[str, Format]) -> None:
+    for area in sheet.verdicts:
+        for word, look in words.items():
+            rule = {"type": "cell", "criteria": "==", "value": f'"{word}"', "format": look}
+            _done(page.conditional_format(*area, rule), f"{sheet.name}, verdict colours")

@@ -1,0 +1,150 @@
+"""The file as a whole: same bytes each time, written whole or not at all, the pinned library."""
+
+from __future__ import annotations
+
+import os
+import subprocess
+import sys
+import warnings
+from pathlib import Path
+
+import pytest
+import xlsxwriter
+from xlsxwriter.worksheet import Worksheet
+
+from builder.resolve.cells import Cell
+from builder.workbook import WorkbookError, write
+from builder.workbook.writer import PlainFormulas, to_bytes
+from tests.workbook.test_writer_sample import parts, sample
+
+ROOT = Path(__file__).parents[2]
+
+
+def test_v07_same_bytes_twice():
+    assert to_bytes(*sample()) == to_bytes(*sample())
+
+
+def test_v07_same_bytes_under_two_hash_seeds(tmp_path):
+    program = (
+        "import sys; sys.path.insert(0, sys.argv[1])\n"
+        "from tests.workbook.test_writer_sample import sample\n"
+        "from builder.workbook import write\n"
+        "write(*sample(), sys.argv[2])\n"
+    )
+    files = []
+    for seed in ("1", "2"):
+        files.append(tmp_path / f"{seed}.xlsx")
+        command = [sys.executable, "-c", program, str(ROOT)]
+        environment = {**os.environ, "PYTHONHASHSEED": seed}
+        subprocess.run([*command, str(files[-1])], check=True, env=environment)
+    one, other = (file.read_bytes() for file in files)
+    assert one == other == to_bytes(*sample())
+
+
+def test_the_quick_sheet_leans_on_this_version():
+    assert xlsxwriter.__version__ == "3.3.1"
+    assert PlainFormulas.__mro__[1] is Worksheet
+    ours = [name for name in vars(PlainFormulas) if not name.startswith("__")]
+    assert ours == ["_prepare_formula"]
+
+
+def test_the_quick_sheet_writes_the_same_bytes():
+    assert to_bytes(*sample()) == to_bytes(*sample(), sheet_class=Worksheet)
+
+
+def test_that_comparison_can_fail():
+    class Spoilt(Worksheet):
+        def _prepare_formula(self, formula, expand_future_functions=False):
+            return formula.removeprefix("=") + " "
+
+    assert to_bytes(*sample()) != to_bytes(*sample(), sheet_class=Spoilt)
+    # What the quick sheet leaves out, and why the formulas may hold no newer function.
+    assert Worksheet()._prepare_formula("=SORT(A1:A2)") == "_xlfn._xlws.SORT(A1:A2)"
+    assert PlainFormulas()._prepare_formula("=SORT(A1:A2)") == "SORT(A1:A2)"
+
+
+def test_x04_a_refusal_or_warning_of_the_library_is_an_error(monkeypatch):
+    monkeypatch.setattr(Worksheet, "data_validation", lambda *_: -2)
+    with pytest.raises(RuntimeError, match="Inputs!C5, input rule: .* code -2"):
+        to_bytes(*sample())
+
+    def warn(*_):
+        warnings.warn("left out", stacklevel=2)
+
+    monkeypatch.setattr(Worksheet, "data_validation", warn)
+    with pytest.raises(UserWarning, match="left out"):
+        to_bytes(*sample())
+
+
+@pytest.mark.parametrize(
+    ("call", "words"),
+    [
+        ("write_string", "Inputs!A1: "),
+        ("write_number", "Inputs!C5: "),
+        ("write_formula", "Inputs!C3: "),
+        ("write_blank", "Inputs!C7: "),
+        ("write_url", "Inputs!E9: "),
+        ("set_column", "Inputs, width of column 0: "),
+        ("set_row", "Inputs, height of row 0: "),
+        ("conditional_format", "Inputs, verdict colours: "),
+    ],
+)
+def test_x04_every_call_s_return_code_is_heeded(monkeypatch, call, words):
+    monkeypatch.setattr(Worksheet, call, lambda *_: -1)
+    with pytest.raises(RuntimeError, match=words):
+        to_bytes(*sample())
+
+
+def test_an_array_formula_is_refused():
+    book, values = sample()
+    book.sheets[2].cells.append(Cell(14, 3, "formula", "=SORT(A1:A2)", "num.0"))
+    values["Checks", 14, 3] = 1
+    with pytest.raises(RuntimeError, match="array formula"):
+        to_bytes(book, values)
+
+
+def test_write_leaves_one_whole_file(tmp_path):
+    target = tmp_path / "book.xlsx"
+    write(*sample(), target)
+    assert os.listdir(tmp_path) == ["book.xlsx"]
+    assert target.read_bytes() == to_bytes(*sample())
+    assert "xl/workbook.xml" in parts(target.read_bytes())
+
+
+def test_write_replaces_what_was_there(tmp_path):
+    target = tmp_path / "book.xlsx"
+    target.write_bytes(b"old")
+    write(*sample(), str(target))
+    assert target.read_bytes() == to_bytes(*sample())
+
+
+def test_a_faulty_book_leaves_the_old_file(tmp_path):
+    target = tmp_path / "book.xlsx"
+    target.write_bytes(b"old")
+    book, values = sample()
+    values.popitem()
+    with pytest.raises(WorkbookError):
+        write(book, values, target)
+    assert os.listdir(tmp_path) == ["book.xlsx"] and target.read_bytes() == b"old"
+
+
+@pytest.mark.parametrize("step", ["fsync", "replace"])
+@pytest.mark.parametrize("error", [OSError("disk full"), KeyboardInterrupt()])
+def test_a_failure_while_writing_leaves_the_old_file(tmp_path, monkeypatch, step, error):
+    target = tmp_path / "book.xlsx"
+    target.write_bytes(b"old")
+
+    def fail(*_):
+        assert len(os.listdir(tmp_path)) == 2, "the new file is being written beside the old"
+        raise error
+
+    monkeypatch.setattr(os, step, fail)
+    with pytest.raises(type(error)):
+        write(*sample(), target)
+    assert os.listdir(tmp_path) == ["book.xlsx"] and target.read_bytes() == b"old"
+
+
+def test_a_folder_that_is_not_there_is_an_error(tmp_path):
+    with pytest.raises(FileNotFoundError):
+        write(*sample(), tmp_path / "no" / "book.xlsx")
+    assert os.listdir(tmp_path) == []
