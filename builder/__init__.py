@@ -1,0 +1,1 @@
+"""Writes calculation workbooks for builders of timber-framed floating docks."""

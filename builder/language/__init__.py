@@ -7,7 +7,7 @@ dependencies (:mod:`.expressions`), the proof of its unit (:mod:`.units`) and of
 """
 
 from .again import Case, Family, again, family
-from .expressions import Expr, bare, children, dependencies
+from .expressions import Expr, Text, bare, children, dependencies
 from .faults import Fault, Faults
 from .functions import (
     absolute,
@@ -67,6 +67,7 @@ __all__ = [
     "Series",
     "Sheet",
     "Table",
+    "Text",
     "Verdict",
     "absolute",
     "adopt",

@@ -20,7 +20,8 @@ def rests_on(row: Row, changed: Mapping[Row, object], known: dict[Row, bool]) ->
         return True
     if row not in known:
         known[row] = False
-        expr = getattr(row, "expr", None) or getattr(row, "default", None)
+        expr = getattr(row, "expr", None)
+        expr = getattr(row, "default", None) if expr is None else expr
         if expr is not None:
             known[row] = any(rests_on(d, changed, known) for d in dependencies(expr))
     return known[row]

@@ -17,6 +17,7 @@ from .expressions import (
     Convert,
     Expr,
     Extreme,
+    Key,
     Match,
     Negative,
     Num,
@@ -47,6 +48,9 @@ class Addresses(Protocol):
 
     def across(self, row: Row) -> str:
         """Return the range of a row over all section columns."""
+
+    def key(self, table, number: int) -> str:
+        """Return the cell of a table's key, counted from 0."""
 
     def column(self, table, column: str | None) -> str:
         """Return the range of a table's column; None is its key column."""
@@ -126,7 +130,13 @@ def _lookup(e: Expr, at: Addresses) -> str:
     if isinstance(e, Extreme):
         return f"{e.name}({at.series(e.series)})"
     if isinstance(e, Total):
-        return f"SUMPRODUCT({at.across(e.by)},{at.across(e.a)})"
+        where = ""
+        if e.where is not None:
+            row, word = e.where
+            where = f"({at.across(row)}={_write(word, at)[0]})*1,"
+        return f"SUMPRODUCT({where}{at.across(e.by)},{at.across(e.a)})"
+    if isinstance(e, Key):
+        return at.key(e.table, e.number)
     if isinstance(e, Series):
         return at.series(e)
     raise TypeError(type(e).__name__)

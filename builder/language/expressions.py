@@ -199,12 +199,24 @@ class Extreme(Expr):
 
 
 class Total(Expr):
-    """A quantity of every section times how many of it are built, added up."""
+    """A quantity of every section times how many of it are built, added up.
 
-    __slots__ = ("a", "by")
+    ``where`` is None, or a row of words and the word it must be for a section to count.
+    """
 
-    def __init__(self, a: Expr, by: Expr):
-        self.a, self.by = a, by
+    __slots__ = ("a", "by", "where")
+
+    def __init__(self, a: Expr, by: Expr, where: tuple[Expr, Expr] | None = None):
+        self.a, self.by, self.where = a, by, where
+
+
+class Key(Expr):
+    """The key of one line of a table: the cell in which it stands."""
+
+    __slots__ = ("number", "table")
+
+    def __init__(self, table, number: int):
+        self.table, self.number = table, number
 
 
 def lift(x) -> Expr:
@@ -246,7 +258,7 @@ def children(e: Expr) -> tuple[Expr, ...]:
     if isinstance(e, Extreme):
         return (e.series,)
     if isinstance(e, Total):
-        return (e.a, e.by)
+        return (e.a, e.by, *(e.where or ()))
     return ()
 
 
@@ -287,5 +299,6 @@ def rebuilt(e: Expr, swap) -> Expr:
     if isinstance(e, Extreme):
         return Extreme(e.name, rebuilt(e.series, swap))
     if isinstance(e, Total):
-        return Total(rebuilt(e.a, swap), rebuilt(e.by, swap))
+        where = None if e.where is None else tuple(rebuilt(w, swap) for w in e.where)
+        return Total(rebuilt(e.a, swap), rebuilt(e.by, swap), where)
     return swap(e)

@@ -9,6 +9,7 @@ from .expressions import (
     Convert,
     Expr,
     Extreme,
+    Key,
     Match,
     Negative,
     Num,
@@ -39,7 +40,7 @@ def unit_of(e: Expr) -> Dimension | str | None:
         return TEXT if e.unit == TEXT else dimension(e.unit)
     if isinstance(e, Num):
         return None if e.value == 0 else NONE
-    if isinstance(e, Text):
+    if isinstance(e, Text | Key):
         return TEXT
     if isinstance(e, Op):
         return _operation(e)

@@ -7,6 +7,7 @@ move together; a divisor that cannot be proved gets a floor with ``greatest()``.
 
 from __future__ import annotations
 
+import itertools
 import math
 
 from .expressions import (
@@ -16,6 +17,7 @@ from .expressions import (
     Convert,
     Expr,
     Extreme,
+    Key,
     Match,
     Negative,
     Num,
@@ -88,7 +90,7 @@ class Ranges:
             return self.of(e)
         if isinstance(e, Num):
             return (e.value, e.value)
-        if isinstance(e, Text):
+        if isinstance(e, Text | Key):
             return (0.0, 0.0)
         if isinstance(e, Op):
             return self._operation(e)
@@ -144,6 +146,7 @@ class Ranges:
     def _match(self, e: Match) -> Span:
         count = float(len(e.table.keys))
         if not e.below:
+            _prove_keys(e)
             return (1.0, count)
         low, _ = self.span(e.parts[0])
         entries = e.table.entries(e.column)
@@ -180,6 +183,40 @@ class Ranges:
         if e.op == "^":
             return _power(a, b, e)
         return (0.0, 1.0)
+
+
+def words_of(e: Expr) -> set[str] | None:
+    """Return every word an expression may give, or None where that cannot be told."""
+    if isinstance(e, Text):
+        return {e.value}
+    if isinstance(e, Key):
+        return {e.table.keys[e.number]}
+    if isinstance(e, Ask) and e.choices is not None:
+        return set(e.choices.keys)
+    if isinstance(e, Column):
+        return {str(v) for v in e.table.entries(e.column)}
+    if isinstance(e, Call) and e.name == "when":
+        arms = [words_of(a) for a in e.args[1:]]
+        return None if None in arms else set().union(*arms)
+    if isinstance(e, Row) and getattr(e, "expr", None) is not None:
+        return words_of(e.expr)
+    return None
+
+
+def _prove_keys(e: Match) -> None:
+    """Prove that whatever word may be looked for stands in the table.
+
+    Raises:
+        Fault: a word that does not, or words that cannot be told beforehand.
+    """
+    parts = [words_of(p) for p in e.parts]
+    if None in parts:
+        raise Fault(f"the words looked for in table {e.table.name} cannot be told beforehand")
+    keys = {k.lower() for k in e.table.keys}
+    for words in itertools.product(*map(sorted, parts)):
+        if "".join(words).lower() not in keys:
+            raise Fault(f"'{''.join(words)}' may be looked for in table {e.table.name}, "
+                        "which has no such key")
 
 
 def _inverse(x: float) -> float:

@@ -6,7 +6,7 @@ import sys
 from collections.abc import Sequence
 from types import ModuleType
 
-from .expressions import Expr, Extreme, Match, Op, SumOver, Total, lift
+from .expressions import Expr, Extreme, Key, Match, Op, SumOver, Total, lift
 from .faults import Fault, Faults
 from .functions import greatest
 from .units import TEXT
@@ -148,9 +148,12 @@ def smallest(series: Series) -> Extreme:
     return Extreme("MIN", series)
 
 
-def total(x: Row, by: Row) -> Total:
-    """Return a section quantity times the number of sections built, added over all types."""
-    return Total(x, by)
+def total(x: Row, by: Row, where: tuple[Row, Key] | None = None) -> Total:
+    """Return a section quantity times the number of sections built, added over all types.
+
+    With ``where`` only the types whose word is that key are counted.
+    """
+    return Total(x, by, where)
 
 
 def find(table, *parts):
@@ -169,10 +172,13 @@ class Check:
         self.label, self.kind, self.value, self.limit = label, kind, value, limit
         self.ratio, self.verdict, self.source = ratio, verdict, source
         self.cure, self.amount, self.group = cure, amount, group
+        self.of: Row | None = None
+        self.look: Row | None = None
 
     def rows_of(self):
         """Return the rows the group added to its sheet."""
-        return [r for r in (self.value, self.limit, self.ratio, self.verdict, self.amount) if r]
+        made = (self.value, self.limit, self.ratio, self.look, self.verdict, self.amount)
+        return [r for r in made if r is not None]
 
 
 class Block:
@@ -278,11 +284,7 @@ class Sheet:
         """Declare a line of a ledger sheet: an expression for each of its columns."""
         made = LedgerLine(self, label, spec, unit, source)
         for name, (expr, column_unit, places) in columns.items():
-            row = Calculated(self, f"{label}: {self.columns[name]}", "", column_unit, expr,
-                             source, places)
-            frame = sys._getframe(1)
-            row.origin = f"{frame.f_code.co_filename.rpartition('/')[2]} line {frame.f_lineno}"
-            made.rows[name] = row
+            made.add(name, expr, column_unit, places)
         self.items.append(made)
         return made
 
@@ -329,7 +331,7 @@ class Sheet:
             mend = self._add(Calculated(self, f"{label}: {name}", "cure", unit, expr, "",
                                         0 if unit == "each" else 1))
         check = Check(label, kind, made, limit, ratio, verdict, source, cure, mend, group)
-        check.of = value
+        check.of, check.look = value, look if look_at is not None else None
         self.checks.append(check)
         return check
 
@@ -341,6 +343,15 @@ class LedgerLine:
         self.sheet, self.label, self.spec, self.unit, self.source = sheet, label, spec, unit, source
         self.rows: dict[str, Calculated] = {}
 
+    def add(self, column: str, expr, unit: str, digits: int = 0) -> Calculated:
+        """Fill a column of the line."""
+        made = Calculated(self.sheet, f"{self.label}: {self.sheet.columns[column]}", "", unit,
+                          expr, self.source, digits)
+        frame = sys._getframe(1)
+        made.origin = f"{frame.f_code.co_filename.rpartition('/')[2]} line {frame.f_lineno}"
+        self.rows[column] = made
+        return made
+
     def __getitem__(self, column: str) -> Calculated:
         """Return the quantity of a column."""
         return self.rows[column]
@@ -350,7 +361,7 @@ def _name(thing, name: str) -> None:
     if isinstance(thing, Row) and not thing.key:
         thing.key = name
     elif isinstance(thing, Series | list | tuple):
-        for place, part in enumerate(thing):
+        for place, part in enumerate(thing, start=1):
             _name(part, f"{name}_{place}")
     elif isinstance(thing, dict):
         for key, part in thing.items():

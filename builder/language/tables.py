@@ -12,7 +12,7 @@ import re
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from .expressions import Column, Expr, Match, Tally, lift
+from .expressions import Column, Expr, Key, Match, Tally, lift
 from .faults import Fault, Faults
 from .rows import Constant
 from .units import TEXT, UNITS
@@ -52,24 +52,26 @@ class Table:
         """Return the line of a calculated number, counted from 1."""
         return Line(self, lift(line))
 
+    def key_of(self, number: int) -> Key:
+        """Return the key of a line, counted from 0."""
+        return Key(self, number)
+
     def entries(self, column: str) -> list:
         """Return all values of a column, top to bottom."""
         place = list(self.columns).index(column)
         return [line[place] for line in self.lines]
 
     def editable(self, **allowed: tuple[float, float]) -> Table:
-        """Let the reader change every number, each within (least, most) of its column.
+        """Let the reader change the numbers of some columns, each within (least, most).
 
-        Keyword names are column names with ``_`` for a blank.
+        Keyword names are column names with ``_`` for a blank; other columns stay locked.
 
         Raises:
-            Faults: a number column without limits, a limit without a column, a value outside.
+            Faults: a limit without a number column, a value outside its limits.
         """
         self.allowed = {name.replace("_", " "): span for name, span in allowed.items()}
         numbers = {c for c, unit in self.columns.items() if unit != TEXT}
-        found = [f"table {self.name}: column '{c}' has no least and most"
-                 for c in numbers - set(self.allowed)]
-        found += [f"table {self.name}: no number column '{c}'" for c in set(self.allowed) - numbers]
+        found = [f"table {self.name}: no number column '{c}'" for c in set(self.allowed) - numbers]
         for column in numbers & set(self.allowed):
             low, high = self.allowed[column]
             found += [

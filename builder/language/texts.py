@@ -16,6 +16,7 @@ from .expressions import (
     Convert,
     Expr,
     Extreme,
+    Key,
     Match,
     Negative,
     Num,
@@ -71,7 +72,10 @@ def _symbol(e: Expr) -> str:
     if isinstance(e, Match):
         return f"line of {e.table.title}"
     if isinstance(e, Total):
-        return f"Σ {e.by.shown}·{e.a.shown}"
+        where = f" where {e.where[0].shown} is {_symbol(e.where[1])}" if e.where else ""
+        return f"Σ {e.by.shown}·{e.a.shown}{where}"
+    if isinstance(e, Key):
+        return e.table.keys[e.number]
     raise TypeError(type(e).__name__)
 
 
@@ -93,7 +97,7 @@ def _value(e: Expr, at: Addresses) -> str:
 
 def _pieces(e: Expr) -> tuple[list, int]:
     """Return text pieces and operands in reading order, and how tightly they bind."""
-    if isinstance(e, Row | Series | Column | Match | Total):
+    if isinstance(e, Row | Series | Column | Match | Total | Key):
         return [e], ATOM
     if isinstance(e, Num):
         return [number(e.value) if e.value >= 0 else f"({number(e.value)})"], ATOM

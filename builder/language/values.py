@@ -11,6 +11,7 @@ from .expressions import (
     Convert,
     Expr,
     Extreme,
+    Key,
     Match,
     Negative,
     Num,
@@ -82,6 +83,8 @@ def _looked_up(e: Expr, known, place):
                  for c, op, v in e.tests]
         return sum(all(test(entries[i], v) for entries, test, v in tests)
                    for i in range(len(e.table.keys)))
+    if isinstance(e, Key):
+        return e.table.keys[e.number]
     if isinstance(e, Series):
         return value_of(e.rows[place], known)
     if isinstance(e, Extreme):

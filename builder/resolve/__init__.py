@@ -1,0 +1,1 @@
+"""From declared rows to placed cells: finds every fault at once, knows no file format."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from builder.language import Ask, Constant, Expr, Row, Series, Sheet, Table, Verdict, dependencies
-from builder.language.expressions import Column, Match, Tally, children
+from builder.language.expressions import Column, Key, Match, Tally, children
 from builder.language.proofs import unit_fault, unit_of
 from builder.language.ranges import Ranges
 from builder.language.units import TEXT
@@ -13,7 +13,8 @@ from builder.language.units import TEXT
 
 def formula_of(row: Row) -> Expr | None:
     """Return what a row is worked out from: its formula, or an input's default."""
-    return getattr(row, "expr", None) or getattr(row, "default", None)
+    e = getattr(row, "expr", None)
+    return e if e is not None else getattr(row, "default", None)
 
 
 def needs_of(row: Row) -> list[Row]:
@@ -26,7 +27,7 @@ def needs_of(row: Row) -> list[Row]:
 
 def tables_in(e: Expr) -> Iterable[Table]:
     """Yield the tables an expression looks into."""
-    if isinstance(e, Column | Match | Tally):
+    if isinstance(e, Column | Key | Match | Tally):
         yield e.table
     for part in children(e):
         yield from tables_in(part)

@@ -86,6 +86,11 @@ class Where:
         sheet, y, _ = self.places.rows[row]
         return f"{self._on(sheet)}${SECTION_LETTERS[0]}${y + 1}:${SECTION_LETTERS[-1]}${y + 1}"
 
+    def key(self, table: Table, number: int) -> str:
+        """Return the cell of a table's key, counted from 0."""
+        sheet, col, first, _ = self.places.table_range(table, None)
+        return f"{self._on(sheet)}${letter(col)}${first + number + 1}"
+
     def column(self, table: Table, column: str | None) -> str:
         """Return the range of a table's column; None is its key column."""
         sheet, col, first, last = self.places.table_range(table, column)

@@ -38,7 +38,7 @@ PLATES = _products("washer_plates").editable(
     length=(1, 16), width=(1, 16), thickness=(0.05, 1), holes=(1, 6), hole=(0.25, 1.25),
     weight=(0.05, 30), price=MONEY)
 BOLT_STOCK = _products("bolt_stock").editable(
-    D=(0.25, 1), length=(1, 36), weight=(0.01, 20), price=MONEY)
+    weight=(0.01, 20), price=MONEY)
 SUNDRIES = _products("sundries").editable(
     weight=(0.001, 200), pack=(1, 10000), price_a_pack=MONEY)
 LUMBER_PRICES = _products("lumber_prices").editable(price_per_foot=MONEY, waste_share=(0, 0.5))

@@ -39,7 +39,7 @@ authority = write("Who controls the water")
 permit = write("Permit numbers")
 designer = write("Designed by")
 checker = write("Checked by")
-date = write("Date")
+job_date = write("Date")
 revision = write("Revision")
 
 block("Site")
@@ -90,9 +90,10 @@ washer_plate = choose("Washer plate", catalog.PLATES, "catalog")
 lag = choose("Float lag diameter", LAGS, "float maker")
 lag_length = ask("Float lag length", "L_g", "in", 1, 12, "float maker")
 lag_grip = ask("Float flange thickness under the lag head", "t_fl", "in", 0, 2, "float maker",
-               default=0.25)
+               default=own.float_flange)
 deck_screw = choose("Deck screw", SCREWS, "decking maker", default="No.10")
-deck_screw_length = ask("Deck screw length", "L_sc", "in", 1, 6, "decking maker", default=3)
+deck_screw_length = ask("Deck screw length", "L_sc", "in", 1, 6, "decking maker",
+                        default=own.deck_screw_length)
 
 block("Authority's own rules")
 frame_rule = choose("7 in under the frame is required", YES_NO, "Lake guidelines, dead load",
@@ -105,7 +106,7 @@ shell_rule = ask("Least shell of plastic floats", "t_sh", "in", 0, 1,
                  "satisfies the strictest state seen", default=foam_law.shell_least, digits=3)
 
 block("Limits and allowances")
-growth = ask("Growth on floats and frame", "g_w", "psf", 0, 10,
+growth_load = ask("Growth on floats and frame", "g_w", "psf", 0, 10,
              "per ft² of float plan; weigh a fouled float", default=0)
 immersed_most = ask("Share of usable volume under the capacity load", "i_c", "", 0.5, 1,
                     "own judgement", default=own.immersed_most)

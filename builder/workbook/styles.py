@@ -110,6 +110,7 @@ STYLES: dict[str, Look] = {
         "left": 5,
         "left_color": BRICK,
     },
+    "caution.line": {"bold": True, "valign": "top", "font_color": BRICK},
     "link": {**_RULED, **_WRAP, "font_color": DEEP, "underline": 1},
     **_numbers("num", _RULED),
     **_numbers("input", _TYPED),

@@ -1,0 +1,7 @@
+"""Run as ``python -m builder``."""
+
+import sys
+
+from builder.cli import main
+
+sys.exit(main())

@@ -1,0 +1,85 @@
+"""The command line: write every starting job's workbook, or one job's to a chosen place."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from pathlib import Path
+
+from builder.language import Faults
+
+ROOT = Path(__file__).resolve().parents[1]
+JOBS, OUTPUTS = ROOT / "templates" / "jobs", ROOT / "outputs"
+
+
+def parser() -> argparse.ArgumentParser:
+    """Return the parser of the command line."""
+    made = argparse.ArgumentParser(
+        prog="python -m builder",
+        description="Writes calculation workbooks (.xlsx) for timber-framed floating docks. "
+                    "Without arguments it writes the workbook of every job in templates/jobs "
+                    "into outputs.",
+        epilog="A job file says what is typed in the input cells; copy one of templates/jobs "
+               "and change it. Nothing is written when a job file has a fault.")
+    made.add_argument("job", nargs="?", type=Path, help="a job file (.toml); all when left out")
+    made.add_argument("-o", "--output", type=Path,
+                      help="the workbook to write, or the folder to write into "
+                           "(default: the outputs folder)")
+    made.add_argument("-q", "--quiet", action="store_true", help="no line for each workbook")
+    return made
+
+
+def main(arguments: list[str] | None = None) -> int:
+    """Run the command line; return 0, or 1 with every fault told on standard error."""
+    given = parser().parse_args(arguments)
+    try:
+        for job, target in _work(given):
+            _write(job, target, given.quiet)
+    except Faults as faults:
+        print(f"{len(faults.found)} faults, nothing written:", file=sys.stderr)
+        print("\n".join(f"  {fault}" for fault in faults.found), file=sys.stderr)
+        return 1
+    except OSError as fault:
+        print(f"cannot write {fault.filename}: {fault.strerror}", file=sys.stderr)
+        return 1
+    return 0
+
+
+def _work(given) -> list:
+    """Read every job asked for before anything is written."""
+    from builder.jobs import read_job
+    from builder.sheets.book import model
+
+    paths = [given.job] if given.job else sorted(JOBS.glob("*.toml"))
+    m = model()
+    jobs, wrong = [], []
+    for path in paths:
+        try:
+            jobs.append(read_job(path, m.job_sheet.inputs, m.section_sheet.inputs, m.editable))
+        except Faults as faults:
+            wrong += faults.found
+    if wrong:
+        raise Faults(wrong)
+    return [(job, _target(given.output, job.name)) for job in jobs]
+
+
+def _target(output: Path | None, name: str) -> Path:
+    if output is None:
+        return OUTPUTS / f"{name}.xlsx"
+    if output.suffix.lower() == ".xlsx":
+        return output
+    return output / f"{name}.xlsx"
+
+
+def _write(job, target: Path, quiet: bool) -> None:
+    from builder.engine.ironcalc_engine import evaluate
+    from builder.sheets.book import model
+    from builder.workbook import write
+
+    target.parent.mkdir(parents=True, exist_ok=True)
+    book = model().book(job)
+    values = evaluate(book)
+    write(book, values, target)
+    if not quiet:
+        master = values["Checks", 1, 1]
+        print(f"{target.name:28} {len(values):6,} formulas   whole job: {master}", flush=True)

@@ -1,0 +1,128 @@
+"""Checks: every verdict of the workbook once, and the one verdict of the whole job."""
+
+from __future__ import annotations
+
+from builder.language import Check, Sheet
+from builder.language.texts import symbols
+
+from .cells import Place, SheetPlan
+from .frame import (
+    DASH,
+    FIRST,
+    HEAD,
+    SECTION_LETTERS,
+    SECTIONS,
+    STATE,
+    TOP,
+    WANTING,
+    Page,
+    letter,
+)
+from .places import Places
+
+NAME = "Checks"
+MASTER_PLACE: Place = (NAME, 1, 1)
+ORDER = ("NOT OK", "NEEDS INPUT", "LOOK", "OK")
+"""What the whole job is called, the worst first."""
+WORST, AT, CURE, AMOUNT, UNIT, SOURCE_COL, LINK = 2, 3, 10, 11, 12, 13, 14
+WIDTHS = [34, 19, 8, 7, *[9.5] * len(SECTIONS), 40, 9, 9, 22, 15]
+
+
+class ChecksSheet:
+    """The lines of the Checks sheet, and the ranges that others sum up."""
+
+    def __init__(self, sheets: list[Sheet], places: Places, inputs: str, sections: str,
+                 input_states: str):
+        self.places, self.inputs, self.sections = places, inputs, sections
+        self.input_states = input_states
+        self.groups: dict[str, list[tuple[Sheet, Check]]] = {}
+        for sheet in sheets:
+            for check in sheet.checks:
+                self.groups.setdefault(check.group or sheet.name, []).append((sheet, check))
+        self.rows: dict[str, tuple[int, int]] = {}
+        y = TOP
+        for name, lines in self.groups.items():
+            self.rows[name] = (y + 1, y + len(lines))
+            y += len(lines) + 1
+        self.last = max(y - 1, TOP)
+
+    def area(self) -> str:
+        """Return the range of all verdict words."""
+        return f"$E${TOP + 1}:$J${self.last + 1}"
+
+    def master(self) -> str:
+        """Return the address of the whole job's verdict."""
+        return f"{NAME}!$B$2"
+
+    def plan(self) -> SheetPlan:
+        """Build the sheet."""
+        page = Page(NAME, "Checks", WIDTHS,
+                    "One line a check; the cure says what would mend it. Ratio 1.00 is the limit.")
+        self._master(page)
+        page.heads(HEAD, ["Check", "Limit", "Worst ratio", "Where"], "head")
+        for k, name in enumerate(SECTIONS):
+            page.text(HEAD, FIRST + k, name, "head.c")
+        for x, name in ((CURE, "What would mend it"), (AMOUNT, "By how much"), (UNIT, "Unit"),
+                        (SOURCE_COL, "Source of the limit"), (LINK, "Worked at")):
+            page.text(HEAD, x, name, "head")
+        for group, lines in self.groups.items():
+            first, _ = self.rows[group]
+            page.text(first - 1, 0, group, "block")
+            for y, (sheet, check) in enumerate(lines, start=first):
+                self._line(page, y, sheet, check)
+            page.plan.verdicts.append((first, FIRST, first + len(lines) - 1, FIRST + 5))
+        page.plan.verdicts.append((1, 1, 1, 1))
+        return page.done(LINK)
+
+    def _master(self, page: Page) -> None:
+        words, flags = WANTING, STATE
+        page.text(1, 0, "Whole job", "master")
+        page.text(words, 0, "Worst word of all, in this order", "label")
+        page.text(flags, 0, "Is there one: 1 yes, 0 no", "label")
+        for k, word in enumerate([*ORDER, "NEEDS INPUT"]):
+            col = letter(FIRST + k)
+            page.text(words, FIRST + k, word, "text.c")
+            if k == len(ORDER):
+                page.number(flags, FIRST + k, 1, "state")
+                continue
+            extra = ""
+            if word == "NEEDS INPUT":
+                extra = (f"+COUNTIF({self.input_states},0)+{len(SECTIONS)}"
+                         f"-COUNTIF({self.sections}!$E${WANTING + 1}:$J${WANTING + 1},\"{DASH}\")")
+            page.formula(flags, FIRST + k,
+                         f"(COUNTIF({self.area()},{col}{words + 1}){extra}>0)*1", "state")
+        span = f"${letter(FIRST)}${{}}:${letter(FIRST + len(ORDER))}${{}}"
+        row = span.format(words + 1, words + 1)
+        page.formula(1, 1, f"INDEX({row},1,MATCH(1,{span.format(flags + 1, flags + 1)},0))",
+                     "verdict")
+
+    def _line(self, page: Page, y: int, sheet: Sheet, check: Check) -> None:
+        name = sheet.name
+        ratios = self._across(name, self.places.rows[check.ratio][1])
+        states = self._across(name, STATE)
+        ready = f"COUNTIF({states},2)>0"
+        worst = f"$C${y + 1}"
+        page.text(y, 0, check.label, "label")
+        unit = f" {check.limit.unit}" if check.limit.unit not in ("", "each") else ""
+        page.text(y, 1, f"{check.kind} {symbols(check.limit.expr)}{unit}", "label")
+        page.formula(y, WORST, f'IF({ready},MAX({ratios}),"{DASH}")', "num.2")
+        heads = f"$E${HEAD + 1}:$J${HEAD + 1}"
+        spot = f"MATCH({worst},{ratios},0)"
+        page.formula(y, AT, f'IF({ready},INDEX({heads},1,{spot}),"{DASH}")', "text.c")
+        place = self.places.rows[check.verdict][1]
+        for k, col in enumerate(SECTION_LETTERS):
+            page.formula(y, FIRST + k, f"{name}!{col}${place + 1}", "verdict")
+        page.text(y, CURE, check.cure, "label")
+        if check.amount is not None:
+            amounts = self._across(name, self.places.rows[check.amount][1])
+            page.formula(y, AMOUNT, f'IF({ready},INDEX({amounts},1,{spot}),"{DASH}")',
+                         f"num.{check.amount.digits}")
+            label = check.amount.label.partition(": ")[2]
+            unit = check.amount.unit
+            page.text(y, UNIT, label if unit in ("", "each") else f"{unit} {label}", "label")
+        page.text(y, SOURCE_COL, check.source or check.limit.source, "source")
+        page.link(y, LINK, f"{name}!A{place + 1}", f"{name} row {place + 1}")
+
+    @staticmethod
+    def _across(sheet: str, row: int) -> str:
+        return f"{sheet}!$E${row + 1}:$J${row + 1}"

@@ -1,0 +1,242 @@
+"""Catalog, Data and Sources: tables, constants, words, and which input feeds which sheet."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from builder.language import Constant, Sheet, Table
+from builder.language.rows import VERDICTS, Block
+from builder.language.units import TEXT
+
+from .cells import InputRule, SheetPlan
+from .frame import DASH, TOP, Page, letter
+from .graph import Graph
+from .input_sheets import Typing
+from .places import Places, shown_constant
+
+KEY_WIDTH, WIDTH = 34, 11.5
+NOTES = ["Clause", "Status", "Note"]
+CONSTANT_HEADS = ["What", "Symbol", "Value", "Unit", "Source and clause", "Status"]
+VALUE = 2
+"""Column of a constant's value."""
+
+
+class Laid:
+    """Where the tables of a sheet come to stand: first rows, in order."""
+
+    def __init__(self, tables: Sequence[Table], sheet: str, top: int, places: Places,
+                 head_rows: int):
+        self.first: dict[str, int] = {}
+        y = top
+        for table in tables:
+            self.first[table.name] = y + head_rows
+            places.tables[table.name] = (sheet, y + head_rows, 0)
+            y += head_rows + len(table.keys) + 2
+        self.next = y
+
+
+def column_head(name: str, unit: str) -> str:
+    """Return the head of a table's column, with its unit."""
+    return f"{name} [{unit}]" if unit and unit != TEXT else name
+
+
+CATALOG_HEAD = 5
+"""Rows over a catalog table's lines: title, source, heads, least, most."""
+
+
+def place_catalog(tables: Sequence[Table], places: Places, name: str) -> Laid:
+    """Give the editable tables their places."""
+    return Laid(tables, name, TOP, places, CATALOG_HEAD)
+
+
+def state_column(table: Table) -> int:
+    """Return the column in which the state of a catalog table's lines stands."""
+    return 1 + len(table.columns)
+
+
+def state_range(table: Table, places: Places) -> str:
+    """Return the range of a catalog table's states, with its sheet."""
+    sheet, first, _ = places.tables[table.name]
+    col = letter(state_column(table))
+    return f"{sheet}!${col}${first + 1}:${col}${first + len(table.keys)}"
+
+
+def catalog_sheet(sheet: Sheet, tables: Sequence[Table], places: Places,
+                  typed: dict) -> SheetPlan:
+    """Build the catalog: every number of a product may be typed over, within limits shown."""
+    widest = max(state_column(t) for t in tables)
+    page = Page(sheet.name, sheet.title, [KEY_WIDTH, *[WIDTH] * widest, 30], sheet.about)
+    page.text(3, 0, "Framed cells may be changed. State 1: the line is usable; 0: a number is "
+                    "missing or outside least and most.", "subtitle")
+    for table in tables:
+        _catalog_table(page, table, places, typed.get(table.name, {}))
+    return page.done(widest + 1, frozen=(3, 1), repeat=(0, 2))
+
+
+def _catalog_table(page: Page, table: Table, places: Places, typed: dict) -> None:
+    first = places.tables[table.name][1]
+
+    page.text(first - 5, 0, table.title, "block")
+    page.text(first - 4, 0, "Invented products and prices.", "subtitle")
+    page.text(first - 3, 0, table.key.capitalize(), "head")
+    page.text(first - 2, 0, "Least", "label")
+    page.text(first - 1, 0, "Most", "label")
+    for x, (name, unit) in enumerate(table.columns.items(), start=1):
+        page.text(first - 3, x, column_head(name, unit), "head.n")
+        entries = table.entries(name)
+        low, high = table.allowed.get(name, (min(entries), max(entries)))
+        page.number(first - 2, x, low, "limit")
+        page.number(first - 1, x, high, "limit")
+        if name in table.allowed:
+            page.plan.rules.append(_catalog_rule(table, name, unit, first, x))
+    end = state_column(table)
+    page.text(first - 3, end, "State", "head.c")
+    page.text(first - 3, end + 1, "Note", "head.source")
+    for k, key in enumerate(table.keys):
+        y = first + k
+        page.text(y, 0, key, "label")
+        for x, name in enumerate(table.columns, start=1):
+            value = typed.get(key, {}).get(name, table.lines[k][x - 1])
+            page.number(y, x, value, _number_style(table, name))
+        cells, least, most = (
+            f"B{r}:{letter(end - 1)}{r}" for r in (y + 1, f"${first - 1}", f"${first}"))
+        page.formula(y, end, f"(COUNTA({cells})=COLUMNS({cells}))*(SUMPRODUCT(({cells}>={least})*"
+                             f"({cells}<={most}))=COLUMNS({cells}))", "state")
+        page.text(y, end + 1, table.notes[k][2], "source")
+
+
+
+def _number_style(table: Table, name: str) -> str:
+    stem = "input" if name in table.allowed else "given"
+    digits = max(min(4, len(f"{v:.6f}".rstrip("0").partition(".")[2])) for v in table.entries(name))
+    return f"{stem}.{digits}"
+
+
+def _catalog_rule(table: Table, name: str, unit: str, first: int, x: int) -> InputRule:
+    low, high = table.allowed[name]
+    allowed = f"{low:g} to {high:g}" + (f" {unit}." if unit else ".")
+    title = f"{table.title}: {name}"
+    return InputRule(first, x, "decimal", title if len(title) <= 32 else name[:32],
+                     f"{table.title}, {name}. Allowed: {allowed} Invented: put your own in.",
+                     f"{name}: allowed is {allowed}", low, high, rows=len(table.keys))
+
+
+class DataLayout:
+    """The Data sheet: verdict words, the marks of the inputs, constants, tables."""
+
+    def __init__(self, graph: Graph, calculation: Sequence[Sheet], typing: Typing,
+                 places: Places, editable: Sequence[Table], name: str):
+        self.name, self.calculation, self.typing = name, calculation, typing
+        self.graph, self.places = graph, places
+        self.words = TOP + 1
+        places.words = (name, self.words, 0)
+        self.job_marks = self.words + len(VERDICTS) + 4
+        self.section_marks = self.job_marks + len(typing.job_lines) + 1
+        self.constants = graph.constants()
+        y = self.section_marks + len(typing.section_lines) + 4
+        self.constant_heads: dict[str, int] = {}
+        for constant in self.constants:
+            places.rows[constant] = (name, y, VALUE)
+            y += 1
+        self.constants_end = y
+        named = {t.name for t in editable}
+        self.tables = [t for t in graph.tables() if t.name not in named]
+        self.laid = Laid(self.tables, name, y + 2, places, 3)
+
+    def words_range(self) -> str:
+        """Return the range of the verdict words."""
+        return f"{self.name}!$A${self.words + 1}:$A${self.words + len(VERDICTS)}"
+
+    def marks(self, sheet: Sheet) -> tuple[str, str]:
+        """Return the ranges of a sheet's marks over the job's and the sections' inputs."""
+        col = letter(1 + self.calculation.index(sheet))
+        ends = []
+        for first, lines in ((self.job_marks, self.typing.job_lines),
+                             (self.section_marks, self.typing.section_lines)):
+            ends.append(f"{self.name}!${col}${first + 1}:${col}${first + len(lines)}")
+        return ends[0], ends[1]
+
+    def plan(self, title: str, about: str) -> SheetPlan:
+        """Build the sheet."""
+        widest = max([1 + len(self.calculation), len(CONSTANT_HEADS) - 1,
+                      *(len(t.columns) + len(NOTES) for t in self.tables)])
+        page = Page(self.name, title, [KEY_WIDTH, *[WIDTH] * widest], about)
+        page.text(self.words - 1, 0, "Words of a verdict", "block")
+        for k, word in enumerate(VERDICTS):
+            page.text(self.words + k, 0, word, "given.text")
+        self._marks(page)
+        self._constants(page)
+        for table in self.tables:
+            self._table(page, table)
+        return page.done(widest, frozen=(3, 1), repeat=(0, 2))
+
+    def _marks(self, page: Page) -> None:
+        page.text(self.job_marks - 2, 0, "Which input feeds which sheet: 1 feeds it", "block")
+        page.text(self.job_marks - 1, 0, "Input", "head")
+        fed = [self.graph.feeds(s) for s in self.calculation]
+        for x, sheet in enumerate(self.calculation, start=1):
+            page.text(self.job_marks - 1, x, sheet.name, "head.c")
+        for first, lines in ((self.job_marks, self.typing.job_lines),
+                             (self.section_marks, self.typing.section_lines)):
+            for y, item in enumerate(lines, start=first):
+                block = isinstance(item, Block)
+                page.text(y, 0, item.title if block else item.label, "label")
+                for x, feeds in enumerate(fed, start=1):
+                    mark = 0 if block or item not in feeds else 1
+                    page.number(y, x, mark, "state")
+
+    def _constants(self, page: Page) -> None:
+        if not self.constants:
+            return
+        first = self.places.rows[self.constants[0]][1]
+        page.text(first - 2, 0, "Constants", "block")
+        page.heads(first - 1, CONSTANT_HEADS)
+        for constant in self.constants:
+            y = self.places.rows[constant][1]
+            self._constant(page, y, constant)
+
+    def _constant(self, page: Page, y: int, constant: Constant) -> None:
+        page.text(y, 0, constant.label, "label")
+        page.text(y, 1, constant.symbol, "symbol")
+        page.number(y, VALUE, constant.value, f"given.{shown_constant(constant)}")
+        page.text(y, 3, constant.unit, "unit")
+        page.text(y, 4, constant.source, "source")
+        page.text(y, 5, constant.status, "source")
+
+    def _table(self, page: Page, table: Table) -> None:
+        first = self.laid.first[table.name]
+        page.text(first - 3, 0, table.title, "block")
+        page.text(first - 2, 0, f"Source: {table.source}", "subtitle")
+        heads = [column_head(n, u) for n, u in table.columns.items()]
+        page.heads(first - 1, [table.key, *heads, *(NOTES if any(map(any, table.notes)) else [])])
+        digits = [0 if u == TEXT else _digits(table.entries(n)) for n, u in table.columns.items()]
+        for k, key in enumerate(table.keys):
+            page.text(first + k, 0, key, "given.text")
+            for x, value in enumerate(table.lines[k], start=1):
+                if isinstance(value, str):
+                    page.text(first + k, x, value or DASH, "given.text")
+                else:
+                    page.number(first + k, x, value, f"given.{digits[x - 1]}")
+            for x, note in enumerate(table.notes[k], start=1 + len(table.columns)):
+                page.text(first + k, x, note, "source")
+
+
+def _digits(entries: list[float]) -> int:
+    return max(min(6, len(f"{v:.9f}".rstrip("0").partition(".")[2])) for v in entries)
+
+
+def sources_sheet(table: Table, name: str) -> SheetPlan:
+    """Build the list of sources: key, title, edition, publisher, use, seen or from memory."""
+    page = Page(name, "Sources", [22, 44, 26, 26, 36, 14, 40],
+                "Where every published value comes from; a value from memory says so.")
+    page.heads(TOP - 1, ["Key", *[c.capitalize() for c in table.columns], "Status", "Note"])
+    for y, (key, line, notes) in enumerate(
+            zip(table.keys, table.lines, table.notes, strict=True), start=TOP):
+        page.text(y, 0, key, "given.text")
+        for x, words in enumerate(line, start=1):
+            page.text(y, x, words, "source")
+        page.text(y, 1 + len(line), notes[1], "source")
+        page.text(y, 2 + len(line), notes[2], "source")
+    return page.done(2 + len(table.columns), frozen=(TOP, 1), repeat=(0, TOP - 1))
+
+

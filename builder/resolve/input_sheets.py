@@ -1,0 +1,301 @@
+"""The two input sheets: what is typed, whether it is usable, and the value that formulas read.
+
+Every typed cell has two of its own: its state (1 usable, 0 not) and the value used (what was
+typed, or the default where blank is allowed, or a dash).  Formulas read the value used only, so
+no wrong entry can reach them.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from builder.language import Ask, Row, Sheet, Text, dependencies
+from builder.language.cells import cell_formula
+from builder.language.rows import Block
+from builder.language.units import TEXT
+
+from .cells import InputRule, Place, SheetPlan
+from .frame import (
+    DASH,
+    FIRST,
+    HEAD,
+    SECTION_LETTERS,
+    SECTIONS,
+    SOURCE,
+    STATE,
+    TOP,
+    WANTING,
+    Page,
+    letter,
+)
+from .places import COLUMN, Places, Where, style_of
+
+TYPED, UNIT, LEAST, MOST, DEFAULT, STATE_COL, USED, BASIS = 2, 3, 4, 5, 6, 7, 8, 9
+"""Columns of the job's inputs."""
+JOB_WIDTHS = [38, 8, 24, 7, 9, 9, 14, 7, 24, 34]
+SECTION_WIDTHS = [36, 8, 19, 7, *[13] * len(SECTIONS), 26, 9, 9, 13]
+S_LEAST, S_MOST, S_DEFAULT = SOURCE + 1, SOURCE + 2, SOURCE + 3
+
+
+@dataclass
+class Typing:
+    """Where inputs are typed, and where their states and used values stand.
+
+    ``states`` holds the place of a row's state (of type A for a section row); ``labels`` the
+    label, in sheet order, of every line of a state block, blocks' headings included.
+    """
+
+    typed: dict[Row, Place] = field(default_factory=dict)
+    states: dict[Row, Place] = field(default_factory=dict)
+    job_lines: list = field(default_factory=list)
+    section_lines: list = field(default_factory=list)
+    job_first: int = TOP
+    state_first: int = 0
+    used_first: int = 0
+    defaults_first: int = 0
+    defaults: dict[Row, int] = field(default_factory=dict)
+
+
+def lines_of(sheet: Sheet) -> list:
+    """Return what stands line by line in an input sheet's blocks: headings and inputs."""
+    return [item for item in sheet.items if isinstance(item, Block | Ask)]
+
+
+def place_inputs(job: Sheet, sections: Sheet, places: Places) -> Typing:
+    """Give every input its typed cell, state and used value."""
+    typing = Typing(job_lines=lines_of(job), section_lines=lines_of(sections))
+    for y, item in enumerate(typing.job_lines, start=TOP):
+        if isinstance(item, Ask):
+            typing.typed[item] = (job.name, y, TYPED)
+            typing.states[item] = (job.name, y, STATE_COL)
+            places.rows[item] = (job.name, y, USED)
+    count = len(typing.section_lines)
+    typing.state_first = TOP + count + 2
+    varying = [r for r in typing.section_lines if isinstance(r, Ask) and r.default is not None
+               and any(d.sheet is sections for d in dependencies(r.default))]
+    typing.defaults_first = typing.state_first + count + 2
+    typing.defaults = {r: typing.defaults_first + k for k, r in enumerate(varying)}
+    typing.used_first = typing.defaults_first + len(varying) + 2
+    for k, item in enumerate(typing.section_lines):
+        if isinstance(item, Ask):
+            typing.typed[item] = (sections.name, TOP + k, FIRST)
+            typing.states[item] = (sections.name, typing.state_first + k, FIRST)
+            places.rows[item] = (sections.name, typing.used_first + k, FIRST)
+            places.sections.add(item)
+    return typing
+
+
+def allowed_words(row: Ask) -> str:
+    """Return what may be typed, in words."""
+    if row.free:
+        return f"up to {row.most:g} letters"
+    if row.choices is not None:
+        return "from the list"
+    span = f"{row.least:g} to {row.most:g}"
+    return f"{span}, whole" if row.whole else span
+
+
+def _list_range(row: Ask, places: Places) -> str:
+    return Where(places, "").column(row.choices, None)
+
+
+def input_rule(row: Ask, places: Places, place: Place, cols: int = 1) -> InputRule:
+    """Return the input rule of a typed cell, in the reader's words."""
+    title = row.label if len(row.label) <= 32 else row.label[:31] + "…"
+    unit = row.unit if row.unit and row.unit != TEXT else ""
+    blank = row.free or row.default is not None or cols > 1
+    says = [f"{row.label}.", f"Allowed: {allowed_words(row)}" + (f" {unit}." if unit else ".")]
+    if row.default is not None:
+        says.append("Blank takes the default.")
+    if row.source:
+        says.append(f"Basis: {row.source}.")
+    message = " ".join(says)
+    error = f"{row.label}: allowed is {allowed_words(row)}" + (f" {unit}." if unit else ".")
+    _, y, x = place
+    if row.free:
+        kind = "text"
+    elif row.choices is not None:
+        kind = "list"
+    else:
+        kind = "whole" if row.whole else "decimal"
+    source = f"={_list_range(row, places)}" if kind == "list" else ""
+    return InputRule(y, x, kind, title, message[:255], error[:224], row.least, row.most, source,
+                     blank, cols=cols)
+
+
+def _number_test(cell: str, low: str, high: str, whole: bool) -> str:
+    test = f"({cell}>={low})*({cell}<={high})"
+    return f"{test}*({cell}=INT({cell}))" if whole else test
+
+
+def state_formula(row: Ask, cell: str, low: str, high: str, default: str, places: Places) -> str:
+    """Return the formula of an input's state: 1 usable, 0 not."""
+    if row.choices is not None:
+        kind, test = "ISTEXT", f"SUMPRODUCT(({_list_range(row, places)}={cell})*1)"
+        ready = f"ISTEXT({default})"
+    else:
+        kind, test = "ISNUMBER", _number_test(cell, low, high, row.whole)
+        ready = f"ISNUMBER({default})"
+    blank = "0" if row.default is None else f"ISBLANK({cell})*{ready}"
+    return f"IF({kind}({cell}),{test},{blank})"
+
+
+def used_formula(row: Ask, cell: str, state: str, default: str) -> str:
+    """Return the formula of the value used."""
+    if row.free:
+        return f'IF(ISBLANK({cell}),"{DASH}",{cell})'
+    value = cell if row.default is None else f"IF(ISBLANK({cell}),{default},{cell})"
+    return f'IF({state}=1,{value},"{DASH}")'
+
+
+def default_formula(row: Ask, where: Where, typing: Typing) -> str:
+    """Return the formula of a default, a dash until the inputs behind it are usable."""
+    text = cell_formula(row.default, where)
+    states = []
+    for need in dependencies(row.default):
+        if need in typing.states:
+            sheet, y, x = typing.states[need]
+            col = COLUMN if need in where.places.sections else f"${letter(x)}"
+            on = "" if sheet == where.sheet else f"{sheet}!"
+            states.append(f"{on}{col}${y + 1}=1")
+    return f'IF(AND({",".join(states)}),{text},"{DASH}")' if states else text
+
+
+def job_sheet(sheet: Sheet, typing: Typing, places: Places, typed: dict) -> SheetPlan:
+    """Build the job's inputs: one line each, typed value, limits, default, state, value used."""
+    page = Page(sheet.name, sheet.title, JOB_WIDTHS, sheet.about)
+    page.heads(HEAD, ["Item", "Symbol", "Type here", "Unit", "Least", "Most", "Default if blank",
+                      "State", "Value used", "Basis"])
+    page.text(WANTING, 0, "State 1 is usable, 0 is not; the sheets read the value used.",
+              "subtitle")
+    where = Where(places, sheet.name, section=False)
+    for y, row in enumerate(typing.job_lines, start=TOP):
+        if isinstance(row, Block):
+            page.text(y, 0, row.title, "block")
+            page.text(y, STATE_COL, DASH, "state")
+            continue
+        _job_line(page, y, row, where, typing, typed)
+    plan = page.done(BASIS)
+    return plan
+
+
+def _typed_cell(page: Page, y: int, x: int, row: Ask, value) -> None:
+    if row.free:
+        style = "input.text"
+    else:
+        style = "input.list" if row.choices is not None else f"input.{min(row.digits, 6)}"
+    if value is None:
+        page.put(y, x, "blank", None, style)
+    else:
+        page.put(y, x, "text" if isinstance(value, str) else "number", value, style)
+
+
+def _default_cell(page: Page, y: int, x: int, row: Ask, where: Where, typing: Typing) -> None:
+    if isinstance(row.default, Text):
+        page.text(y, x, row.default.value, "wrap")
+    else:
+        page.formula(y, x, default_formula(row, where, typing), style_of(row))
+
+
+def _job_line(page: Page, y: int, row: Ask, where: Where, typing: Typing, typed: dict) -> None:
+    page.text(y, 0, row.label, "label")
+    page.text(y, 1, row.symbol, "symbol")
+    _typed_cell(page, y, TYPED, row, typed.get(row.key))
+    page.plan.rules.append(input_rule(row, where.places, (page.plan.name, y, TYPED)))
+    page.text(y, UNIT, "" if row.unit == TEXT else row.unit, "unit")
+    page.text(y, BASIS, row.source, "source")
+    cell, low, high, default, state = (
+        f"{letter(c)}{y + 1}" for c in (TYPED, LEAST, MOST, DEFAULT, STATE_COL))
+    if row.free:
+        page.text(y, STATE_COL, DASH, "state")
+        page.formula(y, USED, used_formula(row, cell, "", ""), "wrap")
+        return
+    if row.choices is None:
+        page.number(y, LEAST, row.least, "limit")
+        page.number(y, MOST, row.most, "limit")
+    if row.default is not None:
+        _default_cell(page, y, DEFAULT, row, where, typing)
+    page.formula(y, STATE_COL, state_formula(row, cell, low, high, default, where.places), "state")
+    page.formula(y, USED, used_formula(row, cell, state, default), style_of(row))
+
+
+def section_sheet(sheet: Sheet, typing: Typing, places: Places, typed: list[dict],
+                  job: Sheet) -> SheetPlan:
+    """Build the section types: what is typed, then the states, then the values used."""
+    page = Page(sheet.name, sheet.title, SECTION_WIDTHS, sheet.about)
+    page.heads(HEAD, ["Item", "Symbol", "Allowed", "Unit", *SECTIONS, "Basis", "Least", "Most",
+                      "Default if blank"])
+    count = len(typing.section_lines)
+    first, last = TOP + 1, TOP + count
+    low, high = typing.state_first + 1, typing.state_first + count
+    page.text(WANTING, 0, "First input wanted in the column", "label")
+    page.text(STATE, 0, "Section type in use: 1, or 0 when the column is empty", "label")
+    for col in SECTION_LETTERS:
+        x = FIRST + SECTION_LETTERS.index(col)
+        page.formula(STATE, x, f"(COUNTA({col}{first}:{col}{last})>0)*1", "state")
+        page.formula(
+            WANTING, x,
+            f"IF({col}{STATE + 1}*COUNTIF({col}{low}:{col}{high},0)>0,"
+            f"INDEX($A${low}:$A${high},MATCH(0,{col}{low}:{col}{high},0)),\"{DASH}\")", "wrap")
+    page.text(typing.state_first - 1, 0, "States: 1 is usable, 0 is not", "block")
+    page.text(typing.defaults_first - 1, 0, "Defaults that differ by section", "block")
+    page.text(typing.used_first - 1, 0, "Values used, which all sheets read", "block")
+    where = Where(places, sheet.name)
+    for k, row in enumerate(typing.section_lines):
+        if isinstance(row, Block):
+            for y in (TOP + k, typing.state_first + k, typing.used_first + k):
+                page.text(y, 0, row.title, "block" if y < typing.state_first else "label")
+            for x in range(FIRST, SOURCE):
+                page.text(typing.state_first + k, x, DASH, "state")
+            continue
+        _section_line(page, k, row, where, typing, typed)
+    plan = page.done(SOURCE + 3)
+    return plan
+
+
+def _section_line(page: Page, k: int, row: Ask, where: Where, typing: Typing,
+                  typed: list[dict]) -> None:
+    t, s, u = TOP + k, typing.state_first + k, typing.used_first + k
+    for y in (t, s, u):
+        page.text(y, 0, row.label, "label")
+        page.text(y, 1, row.symbol, "symbol")
+        page.text(y, 3, "" if row.unit == TEXT else row.unit, "unit")
+    page.text(t, 2, allowed_words(row), "label")
+    page.text(t, SOURCE, row.source, "source")
+    page.plan.rules.append(
+        input_rule(row, where.places, (page.plan.name, t, FIRST), cols=len(SECTIONS)))
+    if row.choices is None and not row.free:
+        page.number(t, S_LEAST, row.least, "limit")
+        page.number(t, S_MOST, row.most, "limit")
+    low, high = f"${letter(S_LEAST)}{t + 1}", f"${letter(S_MOST)}{t + 1}"
+    default = _section_default(page, t, s, row, where, typing)
+    for number, col in enumerate(SECTION_LETTERS):
+        x, cell, state = FIRST + number, f"{col}{t + 1}", f"{col}{s + 1}"
+        value = typed[number].get(row.key) if number < len(typed) else None
+        _typed_cell(page, t, x, row, value)
+        here = default.replace(COLUMN, col)
+        if row.free:
+            page.text(s, x, DASH, "state")
+        else:
+            page.formula(s, x, state_formula(row, cell, low, high, here or "0", where.places),
+                         "state")
+        page.formula(u, x, used_formula(row, cell, state, here), style_of(row))
+
+
+def _section_default(page: Page, t: int, s: int, row: Ask, where: Where, typing: Typing) -> str:
+    """Put the default, and return how a formula of the section column refers to it."""
+    if row.default is None:
+        return ""
+    needs = [r for r in dependencies(row.default) if r in where.places.sections]
+    if not needs:
+        _default_cell(page, t, S_DEFAULT, row, where, typing)
+        return f"${letter(S_DEFAULT)}${t + 1}"
+    page.text(t, S_DEFAULT, "by purpose", "wrap")
+    y = typing.defaults[row]
+    page.text(y, 0, row.label, "label")
+    page.text(y, 3, row.unit, "unit")
+    text = default_formula(row, where, typing)
+    for number, col in enumerate(SECTION_LETTERS):
+        page.formula(y, FIRST + number, text.replace(COLUMN, col), style_of(row))
+    return f"{COLUMN}${y + 1}"
+

@@ -1,0 +1,223 @@
+"""Proof: published examples worked by the sheets' own rows, beside the printed answers.
+
+A family's cases stand in columns, six to a band.  The first band has a column more in which the
+reader types a case of his own.  Cases keep the units of their source; the factor is shown.
+"""
+
+from __future__ import annotations
+
+import re
+
+from builder.language import Case, Family, Fault, Row
+from builder.language.cells import cell_formula
+from builder.language.ranges import Ranges
+from builder.language.texts import symbols
+from builder.language.units import TEXT
+
+from .cells import InputRule, Place, SheetPlan
+from .frame import DASH, FIRST, HEAD, TOP, Page, letter
+from .places import COLUMN, Places, Where, style_of
+
+NAME = "Proof"
+BAND = 6
+YOURS = FIRST + BAND
+LOW, HIGH = YOURS + 1, YOURS + 2
+WIDTHS = [40, 9, 36, 8, *[12.5] * BAND, 12.5, 9, 9]
+AGREES, DIFFERS = "agrees", "differs"
+
+
+def _span(row: Row, cases: tuple[Case, ...], own: Ranges) -> tuple[float, float]:
+    """Return what the reader may type: the row's own range where finite, and all the cases."""
+    values = [c.given[row] for c in cases]
+    low, high = own.of(row)
+    low = min(values) if low == float("-inf") else low
+    high = max(values) if high == float("inf") else high
+    return float(min(low, *values)), float(max(high, *values))
+
+
+class ProofSheet:
+    """The proof sheet and the names of its free cells."""
+
+    def __init__(self, families: list[Family], places: Places):
+        self.families, self.places = families, places
+        self.names: dict[str, Place] = {}
+        self.results: list[tuple[Family, Case, Row, Place, Place, Place]] = []
+        self.faults: list[str] = []
+
+    def plan(self) -> SheetPlan:
+        """Build the sheet."""
+        page = Page(NAME, "Proof", WIDTHS, "Published examples worked by the sheets' own rows; "
+                    "in the column Yours type a case of your own.")
+        page.heads(HEAD, ["Quantity", "Symbol", "Formula", "Unit"])
+        for k in range(BAND):
+            page.text(HEAD, FIRST + k, f"Case {k + 1}", "head.n")
+        for x, name in ((YOURS, "Yours"), (LOW, "Least"), (HIGH, "Most")):
+            page.text(HEAD, x, name, "head.n")
+        y = TOP
+        for one in self.families:
+            page.text(y, 0, one.title, "block")
+            y += 1
+            if one.tolerance:
+                y = page.lines(y, f"Agreement asked: {one.tolerance}", width=150)
+            for first in range(0, len(one.cases), BAND):
+                y = self._band(page, y, one, one.cases[first : first + BAND], first == 0) + 1
+        return page.done(HIGH)
+
+    def _band(self, page: Page, y: int, one: Family, cases, free: bool) -> int:
+        columns = [(FIRST + k, case) for k, case in enumerate(cases)]
+        everywhere = [x for x, _ in columns] + ([YOURS] if free else [])
+        for label, take in (("Example", lambda c: c.name), ("Source", lambda c: c.source)):
+            page.text(y, 0, label, "label")
+            for x, case in columns:
+                page.text(y, x, take(case), "wrap")
+            y += 1
+        state = y
+        page.text(y, 0, "Ready: 1 when every given value is usable", "label")
+        y = self._given(page, y + 1, one, columns, free, state, everywhere)
+        for row in one.rows:
+            self._calculated(page, y, row, one, everywhere, state)
+            y += 1
+        for row in one.want:
+            y = self._printed(page, y, row, one, columns)
+        return y
+
+    def _given(self, page, y, one, columns, free, state, everywhere) -> int:
+        """Put the given values, and the factors of the source's units; return the next row."""
+        own = Ranges()
+        self.moved: dict[Row, str] = {}
+        numbers = [r for r in one.given if r.unit != TEXT]
+        words = [r for r in one.given if r.unit == TEXT]
+        tests = []
+        for row in numbers + words:
+            unit, factor = one.units.get(row, (row.unit, 1))
+            page.text(y, 0, row.label, "label")
+            page.text(y, 1, row.symbol, "symbol")
+            page.text(y, 3, "" if unit == TEXT else unit, "unit")
+            for x, case in columns:
+                value = case.given[row]
+                kind = "text" if isinstance(value, str) else "number"
+                page.put(y, x, kind, value, "given.text" if kind == "text" else _style(value))
+            if free:
+                self._free(page, y, row, one, unit, factor, own)
+            self.moved[row] = f"{COLUMN}${y + 1}"
+            if row.unit == TEXT:
+                keys = Where(self.places, NAME).column(row.choices, None)
+                tests.append(f"SUMPRODUCT(({keys}={COLUMN}{y + 1})*1)")
+            y += 1
+        if numbers:
+            a, b = state + 2, state + 1 + len(numbers)
+            own_range, low, high = (f"{c}{a}:{c}{b}" for c in (COLUMN, f"${letter(LOW)}",
+                                                               f"${letter(HIGH)}"))
+            if free:
+                self.limits = (low, high)
+            low, high = self.limits
+            tests.insert(0, f"(COUNTA({own_range})=ROWS({own_range}))*(SUMPRODUCT(({own_range}>="
+                            f"{low})*({own_range}<={high}))=ROWS({own_range}))")
+        for x in everywhere:
+            page.formula(state, x, "*".join(tests).replace(COLUMN, letter(x)), "state")
+        return self._factors(page, y, one, everywhere, state)
+
+    def _free(self, page, y, row, one, unit, factor, own) -> None:
+        value = one.cases[0].given[row]
+        name = f"try_{one.key}_{row.key}"
+        self.names[name] = (NAME, y, YOURS)
+        if not row.key:
+            self.faults.append(f"family {one.key}: {row.where} has no name")
+        if row.unit == TEXT:
+            page.put(y, YOURS, "text", value, "input.list")
+            source = f"={Where(self.places, '').column(row.choices, None)}"
+            page.plan.rules.append(InputRule(y, YOURS, "list", "A case of your own",
+                                             f"{row.label}: choose from the list.",
+                                             f"{row.label}: choose from the list.", source=source))
+            return
+        low, high = _span(row, one.cases, own)
+        if row in one.units:
+            values = [c.given[row] for c in one.cases]
+            low, high = min(values), max(values)
+            low, high = (low / 4 if low > 0 else low * 4), (high * 4 if high > 0 else high / 4)
+        page.number(y, YOURS, value, _style(value, "input"))
+        page.number(y, LOW, low, "limit")
+        page.number(y, HIGH, high, "limit")
+        says = f"{row.label}. Allowed: {low:g} to {high:g} {unit}."
+        page.plan.rules.append(InputRule(y, YOURS, "decimal", "A case of your own", says[:255],
+                                         says[:224], low, high))
+
+    def _factors(self, page, y, one, everywhere, state) -> int:
+        """Put one row a source unit with its factor, and the given rows in the sheet's units."""
+        self.factors: dict[tuple[str, str], str] = {}
+        for row, (unit, factor) in one.units.items():
+            if (unit, row.unit) in self.factors:
+                continue
+            page.text(y, 0, f"{row.unit or 'own units'} in one {unit}", "label")
+            for x in everywhere:
+                page.number(y, x, factor, "gen")
+            self.factors[unit, row.unit] = f"{COLUMN}${y + 1}"
+            y += 1
+        for row in [r for r in one.given if r in one.units]:
+            unit, _ = one.units[row]
+            page.text(y, 0, f"{row.label}, in the sheet's unit", "label")
+            page.text(y, 1, row.symbol, "symbol")
+            page.text(y, 3, row.unit, "unit")
+            text = f"{self.moved[row]}*{self.factors[unit, row.unit]}"
+            for x in everywhere:
+                page.formula(y, x, self._guard(text, state, x), style_of(row))
+            self.moved[row] = f"{COLUMN}${y + 1}"
+            y += 1
+        return y
+
+    @staticmethod
+    def _guard(text: str, state: int, x: int) -> str:
+        return f'IF({COLUMN}${state + 1}=1,{text},"{DASH}")'.replace(COLUMN, letter(x))
+
+    def _calculated(self, page, y, row, one, everywhere, state) -> None:
+        page.text(y, 0, row.label, "label")
+        page.text(y, 1, "" if hasattr(row, "table") else row.symbol, "symbol")
+        page.text(y, 2, symbols(row.expr), "formula")
+        page.text(y, 3, "" if row.unit == TEXT else row.unit, "unit")
+        try:
+            text = cell_formula(row.expr, Where(self.places, NAME, moved=self.moved))
+        except Fault as fault:
+            self.faults.append(f"family {one.key}: {fault}")
+            text = "0"
+        if re.search(rf"{COLUMN}\$\d+:{COLUMN}", text):
+            self.faults.append(f"family {one.key}: {row.where} takes a series together")
+        for x in everywhere:
+            page.formula(y, x, self._guard(text, state, x), style_of(row))
+        self.moved[row] = f"{COLUMN}${y + 1}"
+
+    def _printed(self, page, y, row, one, columns) -> int:
+        """Put printed answer, difference, what is allowed, and whether they agree."""
+        unit, _ = one.units.get(row, (row.unit, 1))
+        result = self.moved[row]
+        if row in one.units:
+            result = f"{result}/{self.factors[unit, row.unit]}"
+        lines = [f"{row.label}, as printed", "Difference",
+                 "Half the rounding step of the print", "Verdict"]
+        if any(row in case.wrong for _, case in columns):
+            lines.append("Printed wrongly in the source")
+        for k, label in enumerate(lines):
+            page.text(y + k, 0, label, "label.indent")
+            page.text(y + k, 3, unit if k in (0, 1, 2, 4) else "", "unit")
+        for x, case in columns:
+            col = letter(x)
+            if row not in case.printed:
+                continue
+            step = case.step.get(row)
+            if step is None:
+                self.faults.append(f"family {one.key}, {case.name}: no rounding step")
+                continue
+            page.number(y, x, case.printed[row], _style(case.printed[row]))
+            page.formula(y + 1, x, f"{result}-{COLUMN}{y + 1}".replace(COLUMN, col), "num.4")
+            page.number(y + 2, x, step / 2, "gen")
+            page.formula(y + 3, x, f'IF(ABS({col}{y + 2})<={col}{y + 3}+1E-9,"{AGREES}",'
+                                   f'"{DIFFERS}")', "text.c")
+            if row in case.wrong:
+                page.number(y + 4, x, case.wrong[row], _style(case.wrong[row]))
+            self.results.append((one, case, row, (NAME, y, x), (NAME, y + 1, x),
+                                 (NAME, y + 3, x)))
+        return y + len(lines)
+
+
+def _style(value: float, stem: str = "given") -> str:
+    digits = len(f"{value:.6f}".rstrip("0").partition(".")[2])
+    return f"{stem}.{min(digits, 6)}"

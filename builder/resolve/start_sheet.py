@@ -1,0 +1,163 @@
+"""Start: what the workbook is, the answer in brief, what is wanting, cautions, the sheets."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from builder.language import Row
+
+from .cells import SheetPlan
+from .checks_sheet import NAME as CHECKS
+from .checks_sheet import ORDER, ChecksSheet
+from .frame import (
+    DASH,
+    FIRST,
+    SECTION_LETTERS,
+    SECTIONS,
+    WANTING,
+    Page,
+    letter,
+)
+from .places import Places, Where, style_of
+
+NAME = "Start"
+WIDTHS = [40, 12, 12, 12, *[11] * len(SECTIONS), 12]
+WIDE = 118
+
+
+@dataclass(frozen=True)
+class Front:
+    """What the Start sheet says: purpose, steps, headline rows, cautions, limits of the book."""
+
+    title: str
+    purpose: tuple[str, ...]
+    steps: tuple[str, ...]
+    headline: tuple[Row, ...]
+    cautions: tuple[str, ...]
+    beyond: tuple[str, ...]
+    changes: tuple[str, ...]
+
+
+class StartSheet:
+    """Builds the first sheet; it may look to the right, nothing reads it."""
+
+    def __init__(self, front: Front, checks: ChecksSheet, places: Places, catalog_states: list,
+                 inputs: str, sections: str, first_wanted: str):
+        self.front, self.checks, self.places = front, checks, places
+        self.catalog_states, self.inputs, self.sections = catalog_states, inputs, sections
+        self.first_wanted = first_wanted
+
+    def plan(self, sheets: list[tuple[str, str]], about: str, version: str,
+             date: str) -> SheetPlan:
+        """Build the sheet; ``sheets`` lists name and purpose of every other sheet."""
+        front = self.front
+        page = Page(NAME, front.title, WIDTHS, about)
+        page.text(1, 0, "Whole job", "master")
+        page.formula(1, 1, self.checks.master(), "verdict")
+        page.plan.verdicts.append((1, 1, 1, 1))
+        y = self._headline(page, 4)
+        y = self._groups(page, y + 1)
+        y = self._wanting(page, y + 1)
+        for title, lines, style in (
+            ("What this workbook is", front.purpose, "text"),
+            ("How to use it", front.steps, "text"),
+            ("Cautions", tuple(f"CAUTION: {c}" for c in front.cautions), "caution.line"),
+            ("What it does not cover", front.beyond, "text"),
+        ):
+            page.text(y + 1, 0, title, "block")
+            y += 2
+            for line in lines:
+                y = page.lines(y, line, style, WIDE)
+        y = self._key(page, y + 1)
+        page.text(y + 1, 0, "Sheets", "block")
+        y += 2
+        for name, what in sheets:
+            page.link(y, 0, f"{name}!A1", name)
+            page.text(y, 1, what, "text")
+            y += 1
+        page.text(y + 1, 0, "Version", "block")
+        page.text(y + 2, 0, f"Version {version}, {date}", "text")
+        y += 3
+        for line in front.changes:
+            y = page.lines(y, line, "text", WIDE)
+        return page.done(len(WIDTHS) - 1, frozen=(2, 0), repeat=(0, 1))
+
+    def _headline(self, page: Page, y: int) -> int:
+        page.text(y - 1, 0, "In brief", "block")
+        page.text(y, 0, "Section type", "head")
+        for x, name in ((1, "Symbol"), (2, "Unit")):
+            page.text(y, x, name, "head.c")
+        for k, name in enumerate(SECTIONS):
+            page.text(y, FIRST + k, name, "head.n")
+        where = Where(self.places, NAME)
+        for row in self.front.headline:
+            y += 1
+            page.text(y, 0, row.label, "label")
+            page.text(y, 1, row.symbol, "symbol")
+            page.text(y, 2, row.unit if row.unit != "text" else "", "unit")
+            text = where.row(row)
+            for k, col in enumerate(SECTION_LETTERS):
+                page.formula(y, FIRST + k, text.replace("¤", col), style_of(row))
+        return y + 1
+
+    def _groups(self, page: Page, y: int) -> int:
+        page.text(y, 0, "Checks by group", "block")
+        page.heads(y + 1, ["Group", "Verdict", "Worst ratio"])
+        for k, word in enumerate(ORDER):
+            page.text(y + 1, FIRST + k, word, "head.n")
+        page.text(y + 1, FIRST + len(ORDER), "Rank", "head.n")
+        page.text(y + 1, FIRST + len(ORDER) + 1, "Go to", "head")
+        y += 2
+        first = y
+        for group, (top, last) in self.checks.rows.items():
+            self._group(page, y, group, top, last)
+            y += 1
+        page.plan.verdicts.append((first, 1, y - 1, 1))
+        return y
+
+    def _group(self, page: Page, y: int, group: str, top: int, last: int) -> None:
+        area = f"{CHECKS}!$E${top + 1}:$J${last + 1}"
+        words = f"{CHECKS}!$E${WANTING + 1}:$H${WANTING + 1}"
+        cols = [letter(FIRST + k) for k in range(len(ORDER) + 1)]
+        page.text(y, 0, group, "label")
+        counts = "+".join(f"{c}{y + 1}" for c in cols[:-1])
+        rank = f"{cols[-1]}{y + 1}"
+        page.formula(y, 1, f'IF({counts}=0,"not used",INDEX({words},1,{rank}))', "verdict")
+        ratios = f"{CHECKS}!$C${top + 1}:$C${last + 1}"
+        page.formula(y, 2, f"IF({counts}=0,\"{DASH}\",MAX({ratios}))", "num.2")
+        for k in range(len(ORDER)):
+            word = f"{CHECKS}!{letter(FIRST + k)}${WANTING + 1}"
+            page.formula(y, FIRST + k, f"COUNTIF({area},{word})", "num.0")
+        a, b, c = (f"{col}{y + 1}" for col in cols[:3])
+        page.formula(y, FIRST + len(ORDER), f"1+({a}=0)*(1+({b}=0)*(1+({c}=0)))", "num.0")
+        page.link(y, FIRST + len(ORDER) + 1, f"{CHECKS}!A{top}", "Checks")
+
+    def _wanting(self, page: Page, y: int) -> int:
+        page.text(y, 0, "What is still wanting", "block")
+        page.text(y + 1, 0, f"{self.inputs}: first input wanted", "label")
+        page.formula(y + 1, FIRST, self.first_wanted, "text")
+        page.text(y + 2, 0, f"{self.sections}: first input wanted", "label")
+        for k, col in enumerate(SECTION_LETTERS):
+            page.formula(y + 2, FIRST + k, f"{self.sections}!{col}${WANTING + 1}", "wrap")
+        page.text(y + 3, 0, "Catalog lines that are not usable", "label")
+        counts = "+".join(f"COUNTIF({r},0)" for r in self.catalog_states)
+        page.formula(y + 3, FIRST, counts, "num.0")
+        return y + 4
+
+    @staticmethod
+    def _key(page: Page, y: int) -> int:
+        page.text(y, 0, "Key", "block")
+        for k, (word, what) in enumerate((
+            ("OK", "passes, with something in hand"),
+            ("LOOK", "passes closely, or breaks a rule of good practice: read the cure"),
+            ("NOT OK", "does not pass"),
+            ("NEEDS INPUT", "something it rests on is missing or not allowed"),
+            ("not used", "the section column is empty"),
+        ), start=1):
+            page.text(y + k, 0, word, "verdict")
+            page.text(y + k, 1, what, "text")
+        page.plan.verdicts.append((y + 1, 0, y + 5, 0))
+        page.text(y + 6, 0, "Framed cells on Inputs, Sections and Catalog are yours to fill in; "
+                            "all others are locked, without a password.", "text")
+        return y + 7
+

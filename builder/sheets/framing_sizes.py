@@ -1,0 +1,126 @@
+"""Framing, last part: what would do.  Nothing here feeds anything: the builder chooses."""
+
+from __future__ import annotations
+
+from builder.language import again, all_of, greatest, least, root, when
+from builder.language.expressions import lift
+from builder.language.units import TEXT
+
+from . import inputs as job
+from . import parts
+from . import sections as sec
+from .framing_lifting import lift_load
+from .framing_rails import local_M, local_V, plies
+from .framing_spans import stringer
+from .framing_water import hogging, hogging_M, sagging, water_V
+from .framing_wood import NDS, OURS, STATICS, block, note, row, sheet
+from .reference import LUMBER, nds
+
+THIRD = lift(1) / 3
+lift_end = lift_load
+"""The part before this one: sheets are read from top to bottom."""
+
+block("Stringers: largest span that would do")
+capacity = row("Moment a stringer carries, spread load", "M_cap", "lb·ft",
+               (stringer.Fb_adj * stringer.S).in_("lb·ft"), f"{NDS} 3.3.1", digits=0)
+capacity_single = row("Moment a stringer carries alone", "M_cap1", "lb·ft",
+                      (stringer.Fb_single * stringer.S).in_("lb·ft"), f"{NDS} 3.3.1", digits=0)
+shear_capacity = row("Shear a stringer carries", "V_cap", "lb",
+                     stringer.Fv_adj * stringer.t * stringer.d / nds.shear_rectangle,
+                     f"{NDS} 3.4.2", digits=0)
+span_bending = row("Span by bending, spread load", "ℓ_1", "ft", root(8 * capacity / stringer.w),
+                   STATICS)
+span_point = row("Span by bending, point load", "ℓ_2", "ft",
+                 2 * capacity_single / (sec.point_load / 4 + root(
+                     sec.point_load**2 / 16 + stringer.w_dead * capacity_single / 2)), STATICS)
+span_shear = row("Span by shear, spread load", "ℓ_3", "ft",
+                 2 * (shear_capacity / stringer.w + stringer.d.in_("ft")), STATICS)
+live_spare = row("Live deflection: spread load could grow by the factor", "k_4", "",
+                 stringer.span.in_("in") / (job.deflection_live * stringer.sag_spread), STATICS)
+total_spare = row("Deflection in time: spread load could grow by the factor", "k_5", "",
+                  stringer.span.in_("in") / (job.deflection_total * (
+                      stringer.sag_spread + nds.long_term_wet * stringer.sag_dead)), STATICS)
+span_live = row("Span by live deflection, spread load", "ℓ_4", "ft",
+                stringer.span * live_spare ** THIRD, STATICS)
+span_total = row("Span by deflection in time, spread load", "ℓ_5", "ft",
+                 stringer.span * total_spare ** THIRD, STATICS)
+span_live_point = row("Span by deflection, point load", "ℓ_6", "ft",
+                      stringer.span * root(stringer.span.in_("in")
+                                           / (job.deflection_live * stringer.sag_point)), STATICS)
+span_spread = row("Largest span, spread load, from one stock length", "ℓ_s", "ft",
+                  least(span_bending, span_shear, span_live, job.longest_stock), STATICS)
+largest_span = row("Largest stringer span that would do", "ℓ_max", "ft",
+                   least(span_spread, span_point, span_total, span_live_point), STATICS)
+
+block("Stringers: largest spacing that would do")
+note("With the repetitive factor no further apart than it allows; 0 where the point load alone is "
+     "too much. The decking has a largest spacing of its own.")
+spare = row("Spread load could grow by the factor", "k_s", "",
+            least(stringer.Fb_adj / stringer.fb_spread,
+                  2 * shear_capacity / (stringer.w * stringer.span), live_spare, total_spare),
+            STATICS)
+spacing_spread = row("Largest spacing, spread load", "s_1", "in",
+                     when(stringer.Cr > 1, least(sec.spacing * spare, nds.Cr_spacing_most),
+                          sec.spacing * spare), STATICS, digits=1)
+largest_spacing = row("Largest stringer spacing that would do", "s_max", "in",
+                      when(all_of(stringer.fb_point <= stringer.Fb_single,
+                                  span_live_point >= stringer.span), spacing_spread, 0),
+                      STATICS, digits=1)
+
+block("Smallest size that would do, of 2x6 to 2x12")
+note("Same wood, spacing, plies and loads; the section's own weight, the rail's skirt and CL of "
+     "the deeper or shallower size are left as they are, and lifting is left out: choose the "
+     "size, then read the checks.")
+stringer_M = row("Stringers: moment to carry, Cr taken off", "M_ns", "lb·ft",
+                 greatest(stringer.M_spread / stringer.Cr, stringer.M_point), STATICS, digits=0)
+stringer_EI = row("Stringers: stiffness wanted", "EI_ns", "lb·in²",
+                  stringer.E_adj * stringer.I / stringer.span.in_("in")
+                  * greatest(job.deflection_live * stringer.sag_live,
+                             job.deflection_total * stringer.sag_total), STATICS, digits=0)
+rail_M = row("Rails: moment a ply has to carry", "M_nr", "lb·ft",
+             greatest(sagging, hogging_M / hogging.CL, local_M) / plies, STATICS, digits=0)
+rail_V = row("Rails: shear a ply has to carry", "V_nr", "lb",
+             greatest(water_V, local_V) / plies, STATICS, digits=0)
+stiffness = row("Stiffness of a stringer", "EI_s", "lb·in²", stringer.E_adj * stringer.I, STATICS,
+                digits=0)
+TRIED = ("2x6", "2x8", "2x10", "2x12")
+SAME_IN_ALL = (stringer.t, stringer.thick, stringer.timber, stringer.CM_v, stringer.CM_E)
+"""What every size tried has in common, worked out once."""
+
+
+def ladder() -> list[dict]:
+    """Declare what a piece of each size tried can carry: moment, shear, stiffness."""
+    rungs, common = [], {}
+    for size in TRIED:
+        made = dict(common)
+        line = find_line(size)
+        rung = {"size": size, **{
+            name: again(sheet, want, {parts.stringer_line: line}, size, made)
+            for name, want in (("M", capacity_single), ("V", shear_capacity), ("EI", stiffness))}}
+        common = {r: made[r] for r in SAME_IN_ALL}
+        rungs.append(rung)
+    return rungs
+
+
+def find_line(size: str):
+    """Declare the line of a size tried in the table of lumber sizes."""
+    return sheet.find(f"{size}: line of its size", LUMBER, size)
+
+
+def smallest(name: str, passes) -> list:
+    """Declare, from the largest size down, the smallest that passes; the last is the answer."""
+    answers, so_far = [], "none of these"
+    for rung in reversed(rungs):
+        size = rung["size"]
+        last = rung is rungs[0]
+        so_far = row(f"{name}: smallest size that would do" + ("" if last else f", from {size} up"),
+                     "", TEXT, when(passes(rung), size, so_far), OURS)
+        answers.append(so_far)
+    return answers
+
+
+rungs = ladder()
+stringer_sizes = smallest("Stringers", lambda g: all_of(
+    g["M"] >= stringer_M, g["V"] >= stringer.R, g["EI"] >= stringer_EI))
+rail_sizes = smallest("Rails", lambda g: all_of(g["M"] >= rail_M, g["V"] >= rail_V))
+smallest_stringer, smallest_rail = stringer_sizes[-1], rail_sizes[-1]

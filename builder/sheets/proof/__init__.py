@@ -1,0 +1,1 @@
+"""Families of published examples, worked by the rows of the sheets."""

@@ -1,0 +1,47 @@
+"""Start: what the workbook says of itself on its first page."""
+
+from __future__ import annotations
+
+PURPOSE = (
+    "It works out a timber-framed floating dock for a lake or sheltered tidal water: what it "
+    "weighs, how it floats, whether the frame, decking and hardware are strong enough, and what "
+    "to order. Every line shows its formula, unit and source, so that an inspector can follow it.",
+    "It may be relied on by a builder who has measured the site and checked the inputs, and by "
+    "the authority as the builder's calculation. It is no engineer's design and carries no seal.",
+)
+STEPS = (
+    "1. Inputs: fill in the framed cells for the whole job. A blank with a default takes it.",
+    "2. Sections: one column for each section type, A to F. Leave a column empty if not used.",
+    "3. Catalog: type your own products and prices over the invented ones.",
+    "4. Checks: read the verdicts, worst first; the cure says what would mend each.",
+    "5. Takeoff: order from it. Print any sheet: each fits the width of a page.",
+    "On closing, the program may ask to save although nothing was changed: it has worked the "
+    "sheets out again.",
+)
+CAUTIONS = (
+    "Not an engineer's design. A licensed engineer is needed where the authority says so, and for "
+    "roofs, storm surge, waves over 2 ft, fast current, ice left in place or public assembly.",
+    "Local codes and the authority on the water come first. Ask before quoting: some waters "
+    "forbid timber frames or limit size, foam and light.",
+    "Shore power is for a licensed electrician under permit. No swimming near a dock with power: "
+    "a current too small to trip a breaker can drown a swimmer. If you feel it, swim away.",
+    "Treated wood: do not burn it; wear mask, gloves and goggles; wash; clear the dust; keep it "
+    "from food and drinking water.",
+    "Foam must stay enclosed. Floats near fuel lines must be impervious all round.",
+    "Heavy lifting, cold water, ballast and chain: wear a life jacket; nobody under a lifted "
+    "section.",
+    "People crowd one edge. Until the stability sheet stands behind it, no number of people may "
+    "be posted. Snow is a live load: take the dock out or clear it.",
+    "Results assume a rigid frame: after launch test with a weight at a corner.",
+)
+BEYOND = (
+    "Not in this version: list and trim under one-sided loads, one float lost, wind, waves and "
+    "current, mooring and anchors, the gangway's own strength and slope, price, drawings.",
+    "Never covered: waves over 2 ft, ice, surge, fast current, roofed docks, vehicles, public "
+    "assembly without an engineer, articulated docks as one body, piles in unknown soil.",
+    "Known weakness: several published values were read in secondary copies or stand from memory; "
+    "Sources and Data say which. Check them against the standard before you rely on a close pass.",
+)
+CHANGES = (
+    "First version: floats and freeboard, decking, framing, hardware, takeoff.",
+)
