@@ -149,5 +149,15 @@ def family(key: str, title: str, want: Sequence[Row], cases: Sequence[Case], *,
 
     for row in want:
         need(row)
+    for case in cases:
+        for row in {**case.printed, **case.wrong, **case.step}:
+            if row not in want:
+                raise Fault(f"family {key}, {case.name}: {row.where} is printed but not wanted")
+        for row in case.wrong:
+            if row not in case.printed:
+                raise Fault(f"family {key}, {case.name}: {row.where} has no right value")
+    for row in want:
+        if not any(row in case.printed for case in cases):
+            raise Fault(f"family {key}: {row.where} is wanted, no case prints it")
     return Family(key, title, tuple(want), given, tuple(order), tuple(cases), dict(units or {}),
                   tolerance)

@@ -58,7 +58,9 @@ class Addresses(Protocol):
 
 def number(value: float) -> str:
     """Write a number as a formula holds it."""
-    return str(int(value)) if float(value).is_integer() and abs(value) < 1e15 else repr(value)
+    if float(value).is_integer() and abs(value) < 1e15:
+        return str(int(value))
+    return repr(float(value)).upper()
 
 
 def quoted(text: str) -> str:
@@ -68,7 +70,21 @@ def quoted(text: str) -> str:
 
 def cell_formula(e: Expr, at: Addresses) -> str:
     """Return the formula of an expression, without the equals sign."""
-    return _write(e, at)[0]
+    return _as_number(e, at)
+
+
+def is_test(e: Expr) -> bool:
+    """Return whether an expression comes out true or false, and not as a number."""
+    if isinstance(e, Call) and e.name == "when":
+        return any(is_test(a) for a in e.args[1:])
+    return (isinstance(e, Op) and LEVEL[e.op] == 1) or (
+        isinstance(e, Call) and e.name in ("all_of", "any_of", "no"))
+
+
+def _as_number(e: Expr, at: Addresses) -> str:
+    """Write what stands alone in a cell or is summed: SUM, MAX and SUMPRODUCT pass over TRUE."""
+    text = _write(e, at)[0]
+    return f"({text})*1" if is_test(e) else text
 
 
 def _bracketed(e: Expr, at: Addresses, level: int, strict: bool = False) -> str:
@@ -120,13 +136,14 @@ def _lookup(e: Expr, at: Addresses) -> str:
         return f"INDEX({at.column(e.table, e.column)},{_write(e.line, at)[0]})"
     if isinstance(e, Match):
         key = "&".join(_bracketed(p, at, LEVEL["+"]) for p in e.parts)
-        return f"MATCH({key},{at.column(e.table, e.column)},{1 if e.below else 0})"
+        column = at.column(e.table, e.column)
+        return f"MATCH({key}+1E-9,{column},1)" if e.below else f"MATCH({key},{column},0)"
     if isinstance(e, Tally):
         tests = [f"({at.column(e.table, c)}{op}{_bracketed(v, at, LEVEL['+'])}{TOUCH.get(op, '')})"
                  for c, op, v in e.tests]
         return f"SUMPRODUCT({'*'.join(tests)}*1)"
     if isinstance(e, SumOver):
-        return f"SUMPRODUCT({_write(e.a, at)[0]})"
+        return f"SUMPRODUCT({_as_number(e.a, at)})"
     if isinstance(e, Extreme):
         return f"{e.name}({at.series(e.series)})"
     if isinstance(e, Total):

@@ -7,6 +7,7 @@ spreadsheet, so they raise a sentence instead.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
 from .faults import Fault
@@ -229,7 +230,7 @@ def lift(x) -> Expr:
         return x
     if isinstance(x, bool):
         raise Fault("True or False is no quantity")
-    if isinstance(x, int | float):
+    if isinstance(x, int | float) and math.isfinite(x):
         return Num(x)
     if isinstance(x, str):
         return Text(x)

@@ -143,11 +143,34 @@ def _unit_circle(a):
 
 
 def _cent(x):
-    return math.floor(x * 100 + 0.500001) / 100
+    return math.floor(x * 100 + 0.500001) / 100 if abs(x) < INF else x
 
 
-def _roundup(x):
-    return math.ceil(x - TINY) if x - TINY >= 0 else math.floor(x - TINY)
+def _whole_up(x):
+    return math.ceil(x - TINY) if abs(x) < INF else x
+
+
+def _whole_down(x):
+    return math.floor(x + TINY) if abs(x) < INF else x
+
+
+def _nearest_span(a):
+    (low, high), (least, most) = a
+    if least <= 0:
+        raise Fault(f"the step may be 0 or less ({least:g})")
+    return (max(0.0, low - most) if low >= 0 else low - most), high + most
+
+
+def _numbered(units):
+    _bare_number(units[:1])
+    return same_unit(units[1:])
+
+
+def _choose_span(a):
+    low, high = a[0]
+    if low < 1 or high > len(a) - 1:
+        raise Fault(f"the number runs {low:g} to {high:g}, there are {len(a) - 1} to choose from")
+    return min(p[0] for p in a[1:]), max(p[1] for p in a[1:])
 
 
 FUNCTIONS: dict[str, Function] = {
@@ -165,27 +188,29 @@ FUNCTIONS: dict[str, Function] = {
         "IF({0},{1},{2})", "{1} if {0}, else {2}", lambda t, a, b: a if t else b, _choice,
         lambda a: (min(a[1][0], a[2][0]), max(a[1][1], a[2][1])), level=0,
     ),
+    "choose": Function(
+        "CHOOSE({*})", "choose ({*})", lambda n, *a: a[int(n) - 1],
+        _numbered, _choose_span,
+    ),
     "all_of": Function("AND({*})", "{* and }", lambda *a: all(a), _bare_number, _truth, level=0),
     "any_of": Function("OR({*})", "{* or }", lambda *a: any(a), _bare_number, _truth, level=0),
     "no": Function("NOT({0})", "not ({0})", lambda a: not a, _bare_number, _truth),
+    # Not ROUNDUP({0}-1E-9,0): it rounds away from 0, so that no pieces at all would be −1.
     "whole_up": Function(
-        "ROUNDUP({0}-1E-9,0)", "⌈{0}⌉", _roundup, same_unit,
-        lambda a: (a[0][0] - 1, a[0][1] + 1) if a[0][0] < 0 else (a[0][0], a[0][1] + 1), inner=3,
+        "(0-INT(1E-9-{0}))", "⌈{0}⌉", _whole_up, same_unit, _monotone(_whole_up), inner=4,
     ),
     "whole_down": Function(
-        "INT({0}+1E-9)", "⌊{0}⌋", lambda a: math.floor(a + TINY), same_unit,
-        lambda a: (math.floor(a[0][0]) if a[0][0] > -INF else -INF, a[0][1]), inner=3,
+        "INT({0}+1E-9)", "⌊{0}⌋", _whole_down, same_unit, _monotone(_whole_down), inner=3,
     ),
     "nearest": Function(
         "INT({0}/{1}+0.500000001)*{1}", "{0} to the nearest {1}",
         lambda a, s: math.floor(a / s + 0.500000001) * s, _step,
-        lambda a: (max(0.0, a[0][0] - a[1][1]) if a[0][0] >= 0 else a[0][0] - a[1][1],
-                   a[0][1] + a[1][1]),
+        _nearest_span,
         inner=6, level=4,
     ),
     "to_cent": Function(
         "INT({0}*100+0.500001)/100", "{0} to the cent", _cent, same_unit,
-        lambda a: (a[0][0] - 0.01 if a[0][0] < 0 else max(0.0, a[0][0] - 0.01), a[0][1] + 0.01),
+        _monotone(_cent),
         inner=5, level=4,
     ),
     "exponential": Function("EXP({0})", "exp({0})", math.exp, _bare_number, _exp_span),
@@ -278,6 +303,11 @@ def exponential(x) -> Expr:
 def logarithm(x) -> Expr:
     """Return the natural logarithm of a bare number that is proved positive."""
     return _call("logarithm", x)
+
+
+def choose(number, *quantities) -> Expr:
+    """Return the quantity of a number, counted from 1, that is proved to be one of them."""
+    return _call("choose", number, *quantities)
 
 
 def sine(x) -> Expr:

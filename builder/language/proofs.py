@@ -18,6 +18,7 @@ from .expressions import (
     Tally,
     Text,
     Total,
+    children,
 )
 from .faults import Fault
 from .functions import FUNCTIONS, same_unit
@@ -57,16 +58,40 @@ def unit_of(e: Expr) -> Dimension | str | None:
     if isinstance(e, Call):
         return _function(e)
     if isinstance(e, Column):
-        _number(e.line)
+        if _number(e.line) != NONE:
+            raise Fault(f"a line number is in {spelled(_number(e.line))}")
         unit = e.table.columns[e.column]
         return TEXT if unit == TEXT else dimension(unit)
     if isinstance(e, Match | Tally):
-        return NONE
+        return _searched(e)
     if isinstance(e, Extreme):
         return unit_of(e.series)
     if isinstance(e, Total):
         return times(_number(e.a), _number(e.by))
     raise Fault(f"{type(e).__name__} has no unit rule")
+
+
+def _searched(e: Match | Tally) -> Dimension:
+    """Prove that what is looked for is in the unit of the column it is looked for in."""
+    if isinstance(e, Tally):
+        for column, _, value in e.tests:
+            _one_kind(e.table.columns[column], value, f"column {column} of table {e.table.name}")
+    elif e.below:
+        _one_kind(e.table.columns[e.column], e.parts[0],
+                  f"column {e.column} of table {e.table.name}")
+    else:
+        for part in e.parts:
+            _one_kind(TEXT, part, f"the key of table {e.table.name}")
+    return NONE
+
+
+def _one_kind(unit: str, e: Expr, what: str) -> None:
+    found = unit_of(e)
+    if found is not None and found != (TEXT if unit == TEXT else dimension(unit)):
+        given = "a word" if found == TEXT else f"a number in {spelled(found)}"
+        raise Fault(f"{what} is in {unit or 'bare numbers'}, {given} is looked for")
+    if found is None and unit == TEXT:
+        raise Fault(f"{what} is in words, a number is looked for")
 
 
 def _number(e: Expr) -> Dimension:
@@ -78,6 +103,11 @@ def _number(e: Expr) -> Dimension:
 
 def _operation(e: Op) -> Dimension | None:
     if e.op == "=":
+        a, b = unit_of(e.a), unit_of(e.b)
+        if TEXT in (a, b) and a != b:
+            raise Fault("a word is compared with a number")
+        if a != TEXT:
+            same_unit([a, b])
         return NONE
     if e.op in ("+", "-"):
         return same_unit([_checked(e.a), _checked(e.b)])
@@ -111,15 +141,31 @@ def _function(e: Call):
     if e.name == "when" and TEXT in units[1:]:
         if units[1:] != [TEXT, TEXT]:
             raise Fault("one arm of when() is a word, the other is not")
+        if units[0] not in (None, NONE):
+            raise Fault("the test of when() is no test")
         return TEXT
     if TEXT in units:
         raise Fault("a word stands where a number is due")
     return FUNCTIONS[e.name].unit(units)
 
 
+def _prove_series_taken(e: Expr) -> None:
+    """Prove that every series stands in sum_over(), largest() or smallest().
+
+    Raises:
+        Fault: one that stands alone, of which a spreadsheet would take any one row.
+    """
+    if isinstance(e, Series):
+        raise Fault(f"the series {e.symbol} stands alone; take its sum_over() or largest()")
+    if not isinstance(e, SumOver | Extreme):
+        for part in children(e):
+            _prove_series_taken(part)
+
+
 def unit_fault(row: Row) -> str | None:
     """Return what is wrong with the unit of a calculated row, or None."""
     try:
+        _prove_series_taken(row.expr)
         found = unit_of(row.expr)
         wanted = TEXT if row.unit == TEXT else dimension(row.unit)
     except Fault as fault:

@@ -26,6 +26,7 @@ from .expressions import (
     Tally,
     Text,
     Total,
+    leaves,
 )
 from .faults import Fault
 from .functions import FUNCTIONS
@@ -49,7 +50,6 @@ class Ranges:
     def __init__(self, given: dict[Row, Span] | None = None):
         self.known: dict[Row, Span] = dict(given or {})
         self.faults: list[str] = []
-        self._lengths: list[int] = []
 
     def of(self, row: Row) -> Span:
         """Return (least, most) of a row; what cannot be proved is noted in ``faults``."""
@@ -60,6 +60,11 @@ class Ranges:
 
     def _row(self, row: Row) -> Span:
         if row.unit == TEXT:
+            # A word has no range, but what decides it may divide.
+            e = getattr(row, "expr", None)
+            e = getattr(row, "default", None) if e is None else e
+            if e is not None:
+                self._proved(row, e)
             return (0.0, 0.0)
         if isinstance(row, Constant):
             return (row.value, row.value)
@@ -98,7 +103,6 @@ class Ranges:
             return self._function(e)
         if isinstance(e, Series):
             spans = [self.of(r) for r in e.rows]
-            self._lengths.append(len(spans))
             return (min(s[0] for s in spans), max(s[1] for s in spans))
         return self._other(e)
 
@@ -118,12 +122,12 @@ class Ranges:
         if isinstance(e, Match):
             return self._match(e)
         if isinstance(e, Tally):
+            for _, _, value in e.tests:
+                self.span(value)
             return (0.0, float(len(e.table.keys)))
         if isinstance(e, SumOver):
-            self._lengths = []
-            low, high = self.span(e.a)
-            count = max(self._lengths, default=1)
-            return (_product((count, count), (min(low, 0.0), max(high, 0.0))))
+            count = max(len(s) for s in leaves(e) if isinstance(s, Series))
+            return _product((count, count), self.span(e.a))
         if isinstance(e, Extreme):
             return self.span(e.series)
         if isinstance(e, Total):
@@ -146,6 +150,8 @@ class Ranges:
     def _match(self, e: Match) -> Span:
         count = float(len(e.table.keys))
         if not e.below:
+            for part in e.parts:
+                self.span(part)
             _prove_keys(e)
             return (1.0, count)
         low, _ = self.span(e.parts[0])
@@ -153,6 +159,9 @@ class Ranges:
         if low < entries[0]:
             raise Fault(f"{symbols(e.parts[0])} may be {low:g}, below the first entry "
                         f"{entries[0]:g} of {e.column}")
+        if e.column in e.table.allowed:
+            raise Fault(f"column {e.column} of table {e.table.name} may be typed over, "
+                        "so it need not rise")
         if any(b <= a for a, b in zip(entries, entries[1:], strict=False)):
             raise Fault(f"column {e.column} of table {e.table.name} does not rise")
         return (1.0, count)
@@ -192,7 +201,8 @@ def words_of(e: Expr) -> set[str] | None:
     if isinstance(e, Key):
         return {e.table.keys[e.number]}
     if isinstance(e, Ask) and e.choices is not None:
-        return set(e.choices.keys)
+        usual = set() if e.default is None else words_of(e.default)
+        return None if usual is None else {*e.choices.keys, *usual}
     if isinstance(e, Column):
         return {str(v) for v in e.table.entries(e.column)}
     if isinstance(e, Call) and e.name == "when":
@@ -232,7 +242,7 @@ def _raised(x: float, n: float) -> float:
     try:
         return x**n
     except OverflowError:
-        return INF
+        return -INF if x < 0 and n % 2 else INF
 
 
 def _power(a: Span, b: Span, e: Op) -> Span:
@@ -244,9 +254,9 @@ def _power(a: Span, b: Span, e: Op) -> Span:
     n = b[0]
     if n != int(n) and a[0] < 0:
         raise Fault(f"{symbols(e)}: the base may be negative ({a[0]:g})")
+    if n <= 0 and a[0] <= 0 <= a[1]:
+        raise Fault(f"{symbols(e)}: the base may be 0")
     if n < 0:
-        if a[0] <= 0 <= a[1]:
-            raise Fault(f"{symbols(e)}: the base may be 0")
         ends = [_raised(x, n) if not math.isinf(x) else 0.0 for x in a]
         return (min(ends), max(ends))
     if a[0] >= 0 or int(n) % 2:

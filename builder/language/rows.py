@@ -6,7 +6,21 @@ import sys
 from collections.abc import Sequence
 from types import ModuleType
 
-from .expressions import Expr, Extreme, Key, Match, Op, SumOver, Total, lift
+from .expressions import (
+    Bare,
+    Convert,
+    Expr,
+    Extreme,
+    Key,
+    Match,
+    Negative,
+    Op,
+    SumOver,
+    Total,
+    children,
+    leaves,
+    lift,
+)
 from .faults import Fault, Faults
 from .functions import greatest
 from .units import TEXT
@@ -114,6 +128,8 @@ class Series(Expr):
 
     def __init__(self, symbol: str, rows: Sequence[Row]):
         self.symbol, self.rows = symbol, tuple(rows)
+        if not self.rows or not all(isinstance(r, Row) for r in self.rows):
+            raise Fault(f"series {symbol}: it wants rows, one or more")
         self.unit = self.rows[0].unit
         if any(r.unit != self.unit for r in self.rows):
             raise Fault(f"series {symbol}: its rows have several units")
@@ -134,8 +150,26 @@ class Series(Expr):
 
 
 def sum_over(e) -> SumOver:
-    """Return the sum of an expression over the rows of the series in it."""
-    return SumOver(lift(e))
+    """Return the sum of an expression over the rows of the series in it.
+
+    Raises:
+        Fault: no series, series of several lengths, or a function of a series, which a
+            spreadsheet would not take row by row.
+    """
+    e = lift(e)
+    lengths = {len(leaf) for leaf in leaves(e) if isinstance(leaf, Series)}
+    if len(lengths) != 1:
+        raise Fault(f"sum_over() wants series of one length, is given {sorted(lengths) or 'none'}")
+    _prove_row_by_row(e)
+    return SumOver(e)
+
+
+def _prove_row_by_row(e: Expr) -> None:
+    plain = isinstance(e, Op | Negative | Convert | Bare)
+    if not plain and any(isinstance(leaf, Series) for leaf in leaves(e)) and children(e):
+        raise Fault("sum_over() takes a series row by row through + − × / ^ and comparisons only")
+    for part in children(e) if plain else ():
+        _prove_row_by_row(part)
 
 
 def largest(series: Series) -> Extreme:

@@ -66,9 +66,10 @@ def numbers(e: Expr, at: Addresses) -> str:
 
 def _symbol(e: Expr) -> str:
     if isinstance(e, Row | Series):
-        return e.symbol or e.label
+        return e.symbol or f"“{e.label}”"
     if isinstance(e, Column):
-        return f"{e.column} of {e.table.title}"
+        where = f" of {e.table.title}" if isinstance(e.line, Match) else ""
+        return f"“{e.column}”{where}"
     if isinstance(e, Match):
         return f"line of {e.table.title}"
     if isinstance(e, Total):
@@ -102,7 +103,7 @@ def _pieces(e: Expr) -> tuple[list, int]:
     if isinstance(e, Num):
         return [number(e.value) if e.value >= 0 else f"({number(e.value)})"], ATOM
     if isinstance(e, Text):
-        return [e.value], ATOM
+        return [f"“{e.value}”"], ATOM
     if isinstance(e, Op):
         return _operation(e)
     if isinstance(e, Call):

@@ -74,7 +74,7 @@ def _looked_up(e: Expr, known, place):
         return e.table.entries(e.column)[int(value_of(e.line, known, place)) - 1]
     if isinstance(e, Match) and e.below:
         x = value_of(e.parts[0], known, place)
-        return sum(entry <= x for entry in e.table.entries(e.column))
+        return sum(entry <= x + TINY for entry in e.table.entries(e.column))
     if isinstance(e, Match):
         key = "".join(str(value_of(p, known, place)) for p in e.parts)
         return e.table.keys.index(key) + 1

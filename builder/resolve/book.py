@@ -23,7 +23,7 @@ from .data_sheets import (
     sources_sheet,
     state_range,
 )
-from .frame import DASH, MASTER, Page, letter
+from .frame import DASH, FIRST, MASTER, TITLE, Page, letter
 from .graph import Graph, faults_of
 from .input_sheets import STATE_COL, job_sheet, place_inputs, section_sheet
 from .places import Places
@@ -111,17 +111,19 @@ class Model:
         page.text(MASTER, 0, "Whole job", "master")
         page.formula(MASTER, 1, self.checks.master(), "verdict")
         plan.verdicts.append((MASTER, 1, MASTER, 1))
-        page.formula(MASTER, 2, self._job_words(), "text")
+        job, people = self._job_words()
+        page.formula(TITLE, FIRST, job, "text")
+        page.formula(MASTER, 2, people, "people")
 
-    def _job_words(self) -> str:
-        """Return the formula of the line that names the job, the site and the people."""
+    def _job_words(self) -> tuple[str, str]:
+        """Return the formulas of the lines that name job and site, and the people."""
         rows = {r.key: r for r in self.job_sheet.inputs}
         cells = {}
         for key in ("job_name", "site", "designer", "checker", "job_date", "revision"):
             sheet, y, x = self.places.rows[rows[key]]
             cells[key] = f"{sheet}!${letter(x)}${y + 1}"
-        return (f'"Job: "&{cells["job_name"]}&". Site: "&{cells["site"]}&". Designed: "&'
-                f'{cells["designer"]}&". Checked: "&{cells["checker"]}&". Date: "&'
+        return (f'"Job: "&{cells["job_name"]}&". Site: "&{cells["site"]}',
+                f'"Designed: "&{cells["designer"]}&". Checked: "&{cells["checker"]}&". Date: "&'
                 f'{cells["job_date"]}&". Revision: "&{cells["revision"]}')
 
     def book(self, job: Job) -> Book:

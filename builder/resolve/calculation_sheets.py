@@ -35,7 +35,7 @@ from .graph import Graph, needs_of
 from .input_sheets import STATE_COL, Typing
 from .places import COLUMN, Places, Where, style_of
 
-WRAP_NOTE = 128
+WRAP_NOTE = 165
 
 
 def _notes(note: Note) -> list[str]:
@@ -91,7 +91,7 @@ class Maker:
             page.text(HEAD, x, name, "head.c")
         page.text(HEAD, 2, "Formula", "head")
         for k, name in enumerate(SECTIONS):
-            page.text(HEAD, FIRST + k, name, "head.n")
+            page.text(HEAD, FIRST + k, name, "head.c")
         page.text(HEAD, SOURCE, "Source", "head.source")
         job, section = self._wanting(sheet)
         page.formula(WANTING, FIRST - 1, job, "state")
@@ -196,7 +196,8 @@ class Maker:
         page.text(y, 3 + len(sheet.columns), item.source, "source")
         for name, row in item.rows.items():
             text = f'IF($C${STATE + 1}=2,{self._written(row, where)},"{DASH}")'
-            page.formula(y, ledger_column(sheet, name), text, style_of(row))
+            page.formula(y, ledger_column(sheet, name), text,
+                         style_of(row).replace("num.", "qty."))
 
     def _spec(self, page: Page, y: int, item: LedgerLine, where: Where) -> None:
         if isinstance(item.spec, str):

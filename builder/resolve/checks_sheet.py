@@ -25,7 +25,7 @@ MASTER_PLACE: Place = (NAME, 1, 1)
 ORDER = ("NOT OK", "NEEDS INPUT", "LOOK", "OK")
 """What the whole job is called, the worst first."""
 WORST, AT, CURE, AMOUNT, UNIT, SOURCE_COL, LINK = 2, 3, 10, 11, 12, 13, 14
-WIDTHS = [34, 19, 8, 7, *[9.5] * len(SECTIONS), 40, 9, 9, 22, 15]
+WIDTHS = [34, 19, 8, 7, *[9.5] * len(SECTIONS), 40, 8, 13, 20, 15]
 
 
 class ChecksSheet:
@@ -62,7 +62,7 @@ class ChecksSheet:
         page.heads(HEAD, ["Check", "Limit", "Worst ratio", "Where"], "head")
         for k, name in enumerate(SECTIONS):
             page.text(HEAD, FIRST + k, name, "head.c")
-        for x, name in ((CURE, "What would mend it"), (AMOUNT, "By how much"), (UNIT, "Unit"),
+        for x, name in ((CURE, "What would mend it"), (AMOUNT, "By how much"), (UNIT, "Of what"),
                         (SOURCE_COL, "Source of the limit"), (LINK, "Worked at")):
             page.text(HEAD, x, name, "head")
         for group, lines in self.groups.items():
@@ -103,8 +103,10 @@ class ChecksSheet:
         ready = f"COUNTIF({states},2)>0"
         worst = f"$C${y + 1}"
         page.text(y, 0, check.label, "label")
-        unit = f" {check.limit.unit}" if check.limit.unit not in ("", "each") else ""
-        page.text(y, 1, f"{check.kind} {symbols(check.limit.expr)}{unit}", "label")
+        bound = symbols(check.limit.expr)
+        unit = check.limit.unit if check.limit.unit != "each" else ""
+        words = bound if bound.endswith(unit) else f"{bound} {unit}"
+        page.text(y, 1, f"{check.kind} {words}", "label")
         page.formula(y, WORST, f'IF({ready},MAX({ratios}),"{DASH}")', "num.2")
         heads = f"$E${HEAD + 1}:$J${HEAD + 1}"
         spot = f"MATCH({worst},{ratios},0)"
@@ -116,10 +118,8 @@ class ChecksSheet:
         if check.amount is not None:
             amounts = self._across(name, self.places.rows[check.amount][1])
             page.formula(y, AMOUNT, f'IF({ready},INDEX({amounts},1,{spot}),"{DASH}")',
-                         f"num.{check.amount.digits}")
-            label = check.amount.label.partition(": ")[2]
-            unit = check.amount.unit
-            page.text(y, UNIT, label if unit in ("", "each") else f"{unit} {label}", "label")
+                         f"qty.{check.amount.digits}")
+            page.text(y, UNIT, check.amount.label.partition(": ")[2], "label")
         page.text(y, SOURCE_COL, check.source or check.limit.source, "source")
         page.link(y, LINK, f"{name}!A{place + 1}", f"{name} row {place + 1}")
 

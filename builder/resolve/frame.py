@@ -21,7 +21,7 @@ WIDTHS = [34, 8, 32, 8, *[9.5] * len(SECTIONS), 19]
 """Label, symbol, formula, unit, A to F, source: fits letter landscape."""
 
 DASH = "–"
-ALLOWED_TEXT = 118
+ALLOWED_TEXT = 165
 """Letters of a note on one line across the page."""
 
 

@@ -223,8 +223,12 @@ def section_sheet(sheet: Sheet, typing: Typing, places: Places, typed: list[dict
                   job: Sheet) -> SheetPlan:
     """Build the section types: what is typed, then the states, then the values used."""
     page = Page(sheet.name, sheet.title, SECTION_WIDTHS, sheet.about)
-    page.heads(HEAD, ["Item", "Symbol", "Allowed", "Unit", *SECTIONS, "Basis", "Least", "Most",
-                      "Default if blank"])
+    page.heads(HEAD, ["Item", "Symbol", "Allowed", "Unit"])
+    for k, name in enumerate(SECTIONS):
+        page.text(HEAD, FIRST + k, name, "head.c")
+    page.text(HEAD, SOURCE, "Basis", "head.source")
+    for x, name in ((S_LEAST, "Least"), (S_MOST, "Most"), (S_DEFAULT, "Default if blank")):
+        page.text(HEAD, x, name, "head.n")
     count = len(typing.section_lines)
     first, last = TOP + 1, TOP + count
     low, high = typing.state_first + 1, typing.state_first + count

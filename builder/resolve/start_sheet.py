@@ -22,7 +22,7 @@ from .places import Places, Where, style_of
 
 NAME = "Start"
 WIDTHS = [40, 12, 12, 12, *[11] * len(SECTIONS), 12]
-WIDE = 118
+WIDE = 165
 
 
 @dataclass(frozen=True)

@@ -6,20 +6,18 @@ from functools import lru_cache
 
 from builder.resolve.book import Declared, Front, Model
 
-from . import (
-    catalog,
-    inputs,
-    parts,
-    sections,
-    start,
-    takeoff,
-)
+from . import buoyancy, catalog, decking, inputs, parts, sections, start, takeoff, weight
+from .proof import hydro
 from .reference import SOURCES
 
 VERSION = "0.1.0"
-SHEETS = (parts, takeoff)
-FAMILIES = ()
-HEADLINE = ()
+SHEETS = (parts, decking, weight, buoyancy, takeoff)
+FAMILIES = (*hydro.families,)
+HEADLINE = (
+    sections.purpose, sections.quantity, sections.length, sections.width,
+    weight.launch, weight.service, buoyancy.draft_service, buoyancy.free_service,
+    buoyancy.free_flotation, buoyancy.live_full, buoyancy.GM_crowd, buoyancy.plate,
+)
 
 
 @lru_cache(maxsize=1)

@@ -330,7 +330,7 @@ _crowd: dict = {}
 _people = {weight.service: weight_capacity, weight.service_kg: crowd_kg,
            draft_service: draft_capacity, line_service: line_capacity}
 GM_crowd = again(sheet, GM, _people, "crowd", _crowd)
-KM_crowd, crowd_waterplane = _crowd[KM], _crowd[waterplane]
+KB_crowd, BM_crowd, KM_crowd = (_crowd[_row] for _row in (KB, BM, KM))
 crowd_stable = check("Stable under standing people: metacentre above the centre of gravity",
                      KM_crowd, at_least=greatest(crowd_kg, own.least_length), source=ARCHIMEDES,
                      cure="Unstable: it turns over. Wider, or floats further out; or allow fewer "

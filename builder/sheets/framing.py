@@ -35,8 +35,8 @@ def _rows_of(*modules) -> dict:
 
 globals().update(_rows_of(framing_wood, framing_spans, framing_rails, framing_water,
                           framing_lifting, framing_sizes))
-stringer_R = framing_spans.stringer.R
+stringer_R = framing_spans.stringer.R  # noqa: N816
 """End reaction of a stringer, cross-beam, header [lb], for the hardware."""
-cross_R = framing_spans.cross.R
-header_R = framing_spans.header.R
-header_Fv = framing_spans.header.Fv_adj
+cross_R = framing_spans.cross.R  # noqa: N816
+header_R = framing_spans.header.R  # noqa: N816
+header_Fv = framing_spans.header.Fv_adj  # noqa: N816

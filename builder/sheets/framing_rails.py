@@ -29,20 +29,14 @@ rail = member_wood("Rails", "r", parts.rail_line, parts.rail_t, parts.rail_d, be
 block("Rails: what resists")
 note("A ply with a joint inside the middle third does not count. One ply has to be jointed there "
      "when the longest stock is shorter than two thirds of the section; joints of the plies stand "
-     "apart, so one ply at most is lost. A skirt counts when it is bolted to count and no deeper "
-     "than the rail: a deeper one is itself overstressed first; give it the rail's grade. "
+     "apart, so one ply at most is lost. The joint of a rail of one ply needs plates by a design "
+     "of its own: see the stock check in Parts. A skirt counts when it is bolted to count and no "
+     "deeper than the rail: a deeper one is itself overstressed first; give it the rail's grade. "
      "Stringers along are left out.")
 joint_inside = row("A joint falls in the middle third: 1, else 0", "k_j", "",
                    when(job.longest_stock < 2 * parts.rail_length / 3, 1, 0), OURS, digits=0)
 plies = row("Plies that count", "n_e", "each", greatest(1, sec.rail_plies - joint_inside), OURS,
             digits=0)
-whole_plies = row("Plies without a joint at any one place", "n_w", "each",
-                  sec.rail_plies - when(job.longest_stock < parts.rail_length, 1, 0), OURS,
-                  digits=0)
-joint_check = check("Rails: joints", whole_plies, at_least=1, look_at=1, source=OURS,
-                    worst="LOOK", group=GROUP,
-                    cure="A rail of one ply with a joint in it needs two plies, longer stock, or "
-                    "plates bolted over the joint by a design of its own.")
 I_skirt = row("Skirt that counts, moment of inertia", "I_k", "in⁴",
               sec.skirt.is_("bolted to count") * (parts.skirt_d <= rail.d) * parts.skirt_t
               * parts.skirt_d**3 / 12, STATICS)
@@ -57,16 +51,16 @@ gap = row("Gap between floats of a row", "c", "ft",
           when(sec.floats_a_row > 1, greatest(parts.float_x_pitch - parts.float_l, 0), 0), STATICS)
 overhang = row("Rail past the last float", "o", "ft",
                greatest(sec.length / 2 - parts.end_x - parts.float_l / 2, 0), STATICS)
-local_M = row("Rail: moment between or past floats", "M_r", "lb·ft",
+local_moment = row("Rail: moment between or past floats", "M_r", "lb·ft",
               greatest(rail_w * gap * (gap + parts.float_l) / 8, rail_w * overhang**2 / 2),
               STATICS, digits=0)
-local_V = row("Rail: shear at d from a float", "V_r", "lb",
+local_shear = row("Rail: shear at d from a float", "V_r", "lb",
               rail_w * greatest(gap / 2 - rail.d.in_("ft"), overhang - rail.d.in_("ft"), 0),
               f"{NDS} 3.4.3.1", digits=0)
 local_fb = row("Rail: bending stress between floats", "f_b,r", "psi",
-               local_M.in_("lb·in") / (plies * rail.S), f"{NDS} 3.3.2", digits=0)
+               local_moment.in_("lb·in") / (plies * rail.S), f"{NDS} 3.3.2", digits=0)
 local_fv = row("Rail: shear stress between floats", "f_v,r", "psi",
-               nds.shear_rectangle * local_V / (plies * rail.t * rail.d), f"{NDS} 3.4.2",
+               nds.shear_rectangle * local_shear / (plies * rail.t * rail.d), f"{NDS} 3.4.2",
                digits=1)
 local_fc = row("Rail: bearing stress on a float", "f_c,r", "psi",
                rail_w.in_("lb/in") * (gap + parts.float_l + overhang) / parts.float_l

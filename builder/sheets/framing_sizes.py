@@ -10,26 +10,38 @@ from . import inputs as job
 from . import parts
 from . import sections as sec
 from .framing_lifting import lift_load
-from .framing_rails import local_M, local_V, plies
+from .framing_rails import local_moment, local_shear, plies
 from .framing_spans import stringer
-from .framing_water import hogging, hogging_M, sagging, water_V
-from .framing_wood import NDS, OURS, STATICS, block, note, row, sheet
-from .reference import LUMBER, nds
+from .framing_water import hogging, hogging_moment, sagging, water_shear
+from .framing_wood import (
+    NDS,
+    OURS,
+    STATICS,
+    block,
+    dimension_line,
+    duration_live,
+    incising,
+    incising_stiff,
+    note,
+    row,
+    sheet,
+    temperature,
+)
+from .reference import LUMBER, nds, supplement
 
 THIRD = lift(1) / 3
 lift_end = lift_load
 """The part before this one: sheets are read from top to bottom."""
 
 block("Stringers: largest span that would do")
-capacity = row("Moment a stringer carries, spread load", "M_cap", "lb·ft",
-               (stringer.Fb_adj * stringer.S).in_("lb·ft"), f"{NDS} 3.3.1", digits=0)
 capacity_single = row("Moment a stringer carries alone", "M_cap1", "lb·ft",
-                      (stringer.Fb_single * stringer.S).in_("lb·ft"), f"{NDS} 3.3.1", digits=0)
+                      (stringer.Fb_single * stringer.t * stringer.d**2 / 6).in_("lb·ft"),
+                      f"{NDS} 3.3.1", digits=0)
 shear_capacity = row("Shear a stringer carries", "V_cap", "lb",
                      stringer.Fv_adj * stringer.t * stringer.d / nds.shear_rectangle,
                      f"{NDS} 3.4.2", digits=0)
-span_bending = row("Span by bending, spread load", "ℓ_1", "ft", root(8 * capacity / stringer.w),
-                   STATICS)
+span_bending = row("Span by bending, spread load", "ℓ_1", "ft", root(
+                   8 * (stringer.Fb_adj * stringer.S).in_("lb·ft") / stringer.w), STATICS)
 span_point = row("Span by bending, point load", "ℓ_2", "ft",
                  2 * capacity_single / (sec.point_load / 4 + root(
                      sec.point_load**2 / 16 + stringer.w_dead * capacity_single / 2)), STATICS)
@@ -59,7 +71,7 @@ spare = row("Spread load could grow by the factor", "k_s", "",
             least(stringer.Fb_adj / stringer.fb_spread,
                   2 * shear_capacity / (stringer.w * stringer.span), live_spare, total_spare),
             STATICS)
-spacing_spread = row("Largest spacing, spread load", "s_1", "in",
+spacing_spread = row("Largest spacing, spread load", "s_sp", "in",
                      when(stringer.Cr > 1, least(sec.spacing * spare, nds.Cr_spacing_most),
                           sec.spacing * spare), STATICS, digits=1)
 largest_spacing = row("Largest stringer spacing that would do", "s_max", "in",
@@ -71,33 +83,40 @@ block("Smallest size that would do, of 2x6 to 2x12")
 note("Same wood, spacing, plies and loads; the section's own weight, the rail's skirt and CL of "
      "the deeper or shallower size are left as they are, and lifting is left out: choose the "
      "size, then read the checks.")
-stringer_M = row("Stringers: moment to carry, Cr taken off", "M_ns", "lb·ft",
+stringer_moment = row("Stringers: moment to carry, Cr taken off", "M_ns", "lb·ft",
                  greatest(stringer.M_spread / stringer.Cr, stringer.M_point), STATICS, digits=0)
-stringer_EI = row("Stringers: stiffness wanted", "EI_ns", "lb·in²",
+stringer_stiffness = row("Stringers: stiffness wanted", "EI_ns", "lb·in²",
                   stringer.E_adj * stringer.I / stringer.span.in_("in")
                   * greatest(job.deflection_live * stringer.sag_live,
                              job.deflection_total * stringer.sag_total), STATICS, digits=0)
-rail_M = row("Rails: moment a ply has to carry", "M_nr", "lb·ft",
-             greatest(sagging, hogging_M / hogging.CL, local_M) / plies, STATICS, digits=0)
-rail_V = row("Rails: shear a ply has to carry", "V_nr", "lb",
-             greatest(water_V, local_V) / plies, STATICS, digits=0)
-stiffness = row("Stiffness of a stringer", "EI_s", "lb·in²", stringer.E_adj * stringer.I, STATICS,
-                digits=0)
+rail_moment = row("Rails: moment a ply has to carry", "M_nr", "lb·ft",
+                  greatest(sagging, hogging_moment / hogging.CL, local_moment) / plies, STATICS,
+                  digits=0)
+rail_shear = row("Rails: shear a ply has to carry", "V_nr", "lb",
+                 greatest(water_shear, local_shear) / plies, STATICS, digits=0)
+stiffness = row("Stiffness of a stringer", "EI_s", "lb·in²",
+                stringer.E_adj * stringer.t * stringer.d**3 / 12, STATICS, digits=0)
+ladder_shear_value = row("F′v, 2 to 4 in thick, all widths", "F′_v,2", "psi",
+                dimension_line["Fv"] * duration_live * supplement.CM_Fv * temperature * incising,
+                f"{NDS} Table 4.3.1", digits=1)
+ladder_modulus = row("E′, 2 to 4 in thick, all widths", "E′_2", "psi",
+               dimension_line["E"] * supplement.CM_E * temperature * incising_stiff,
+               f"{NDS} Table 4.3.1", digits=0)
 TRIED = ("2x6", "2x8", "2x10", "2x12")
-SAME_IN_ALL = (stringer.t, stringer.thick, stringer.timber, stringer.CM_v, stringer.CM_E)
+SAME_IN_ALL = (stringer.t, stringer.thick, stringer.timber)
 """What every size tried has in common, worked out once."""
 
 
 def ladder() -> list[dict]:
     """Declare what a piece of each size tried can carry: moment, shear, stiffness."""
-    rungs, common = [], {}
+    rungs, common = [], {stringer.Fv_adj: ladder_shear_value, stringer.E_adj: ladder_modulus}
     for size in TRIED:
         made = dict(common)
         line = find_line(size)
         rung = {"size": size, **{
             name: again(sheet, want, {parts.stringer_line: line}, size, made)
             for name, want in (("M", capacity_single), ("V", shear_capacity), ("EI", stiffness))}}
-        common = {r: made[r] for r in SAME_IN_ALL}
+        common |= {r: made[r] for r in SAME_IN_ALL}
         rungs.append(rung)
     return rungs
 
@@ -121,6 +140,6 @@ def smallest(name: str, passes) -> list:
 
 rungs = ladder()
 stringer_sizes = smallest("Stringers", lambda g: all_of(
-    g["M"] >= stringer_M, g["V"] >= stringer.R, g["EI"] >= stringer_EI))
-rail_sizes = smallest("Rails", lambda g: all_of(g["M"] >= rail_M, g["V"] >= rail_V))
+    g["M"] >= stringer_moment, g["V"] >= stringer.R, g["EI"] >= stringer_stiffness))
+rail_sizes = smallest("Rails", lambda g: all_of(g["M"] >= rail_moment, g["V"] >= rail_shear))
 smallest_stringer, smallest_rail = stringer_sizes[-1], rail_sizes[-1]

@@ -61,12 +61,12 @@ def simple_beam(m: Member, span, width, point) -> None:
                  greatest((m.w_dead + m.w_live) * span / 2,
                           point * greatest(1 - point_edge / span, 0) + m.w_dead * span / 2),
                  STATICS, digits=0)
-    m["reach"] = row(f"{name}: half span less d, no loads nearer", f"ℓ_v{tag}", "ft",
-                     greatest(span / 2 - m.d.in_("ft"), 0), f"{NDS} 3.4.3.1")
-    m["V_spread"] = row(f"{name}: shear at d, spread load", f"V_1{tag}", "lb", m.w * m.reach,
+    m["V_spread"] = row(f"{name}: shear at d, spread load", f"V_1{tag}", "lb",
+                        m.w * greatest(span / 2 - m.d.in_("ft"), 0),
                         f"{NDS} 3.4.3.1", digits=0)
     m["V_point"] = row(f"{name}: shear, point load near the end", f"V_2{tag}", "lb",
-                       point * greatest(1 - point_edge / span, 0) + m.w_dead * m.reach,
+                       point * greatest(1 - point_edge / span, 0)
+                       + m.w_dead * greatest(span / 2 - m.d.in_("ft"), 0),
                        f"{NDS} 3.4.3.1", digits=0)
     m["fv"] = row(f"{name}: shear stress", f"f_v,{tag}", "psi",
                   nds.shear_rectangle * greatest(m.V_spread, m.V_point) / (m.t * m.d),
@@ -150,8 +150,8 @@ hangs_out = row("Floats set far in: 1, else 0", "k_h", "",
 arm = row("From the outer float row to the frame's side", "a_h", "ft",
           greatest(sec.width / 2 - parts.row_y, 0), STATICS)
 hog_spread = row("Hogging moment, spread load", "M_h1", "lb·ft",
-                 hangs_out * stringer.w * sec.width / 2 * (sec.width / 4 - parts.row_y), STATICS,
-                 digits=0)
+                 hangs_out * stringer.w * sec.width / 2
+                 * greatest(sec.width / 4 - parts.row_y, 0), STATICS, digits=0)
 hog_point = row("Hogging moment, point load at the deck edge", "M_h2", "lb·ft",
                 hangs_out * (sec.point_load * greatest(arm - point_edge, 0)
                              + stringer.w_dead * arm**2 / 2), STATICS, digits=0)
@@ -187,6 +187,7 @@ bending_alone(header)
 stiffness_and_shear(header)
 
 block("Members that end at angles")
-end_Fv = row("F′v, least of stringers and cross-beams", "F′_v,min", "psi",
+end_Fv = row(  # noqa: N816
+             "F′v, least of stringers and cross-beams", "F′_v,min", "psi",
              when(sec.cross_beams > 0, least(stringer.Fv_adj, cross.Fv_adj),
                   stringer.Fv_adj), f"{NDS} Table 4.3.1", digits=1)

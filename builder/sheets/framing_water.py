@@ -7,7 +7,7 @@ the end and x.  Per pound of load on a rail, with the floats from s to e and S�
     a₁ = Σ[(x−s)₊ − (x−e)₊] / S₀          share of an even push behind x
     a₂ = Σ[(x−s)₊² − (x−e)₊²] / 2S₀       its moment about x
     a₃ = Σ[(x−s)₊³ − (x−e)₊³] / 3S₀       twice the moment's sum, for the sloped push
-    u₁ = a₁ − (x + L/2)/L,  u₂ = a₂ − (x + L/2)²/2L     the same less an even load
+    u₂ = a₂ − (x + L/2)²/2L               the same moment less that of an even load
 
 The floats are laid out alike at both ends, so an even or mirrored load needs no slope.  For the
 point load near an end the sloped push per pound is x_P/r² times (x a₁ − a₂), and its moment
@@ -25,13 +25,14 @@ from builder.language import (
     smallest,
     sum_over,
     when,
+    whole_up,
 )
 from builder.language.units import TEXT
 
 from . import buoyancy, parts, weight
 from . import inputs as job
 from . import sections as sec
-from .framing_rails import I_all, S_all, held, plies, rail
+from .framing_rails import S_all, held, plies, rail
 from .framing_wood import (
     GROUP,
     NDS,
@@ -56,14 +57,15 @@ block("The section on water: floats of a row")
 note("Extra floats, float weight and the draft that carries it are left out. Past the number of "
      "floats in a row, a start and an end stand at the end of the section and press on nothing.")
 half = row("Half the length", "h", "ft", sec.length / 2, STATICS)
-first = row("Start of the first float", "x_1", "ft", -parts.end_x - parts.float_l / 2, STATICS)
 starts = [row(f"Start of float {i + 1}", f"s_{i + 1}", "ft",
               when(sec.floats_a_row > i,
-                   greatest(first + i * parts.float_x_pitch, -half), half), STATICS)
+                   greatest(i * parts.float_x_pitch - parts.end_x - parts.float_l / 2, -half),
+                   half), STATICS)
           for i in range(FLOATS_MOST)]
 ends = [row(f"End of float {i + 1}", f"e_{i + 1}", "ft",
             when(sec.floats_a_row > i,
-                 least(first + i * parts.float_x_pitch + parts.float_l, half), half), STATICS)
+                 least(i * parts.float_x_pitch - parts.end_x + parts.float_l / 2, half),
+                 half), STATICS)
         for i in range(FLOATS_MOST)]
 start, end = Series("s", starts), Series("e", ends)
 float_length = row("Float length in a row", "S_0", "ft",
@@ -79,8 +81,11 @@ rail_dead = row("Dead load on one rail", "W_D", "lb", dead * parts.deck_area / 2
                 digits=0)
 crowd_edge = row("Crowd in the middle: from the middle to its edge", "x_q", "ft",
                  own.crowd_middle * half, OURS)
-crowd_slope = row("Crowd in the middle: half its line load", "q_2", "lb/ft",
-                  crowd / (4 * crowd_edge), STATICS, digits=1)
+crowd_line = row("Crowd in the middle: its line load", "q_m", "lb/ft", crowd / (2 * crowd_edge),
+                 STATICS, digits=1)
+crowd_half = row("Half of that", "q_2", "lb/ft", crowd_line / 2, STATICS, digits=1)
+dead_and_crowd = row("Dead load and crowd on one rail", "W_D + Q", "lb", rail_dead + crowd,
+                     STATICS, digits=0)
 end_x = row("Point load near the end: where it stands", "x_P", "ft", point_edge - half, OURS)
 end_slope = row("Point load near the end: slope of the push", "g_P", "lb/ft",
                 sec.point_load * end_x / float_spread, STATICS)
@@ -109,23 +114,22 @@ a2 = stations("Moment of the push", "a₂", "ft", lambda i: (
 a3 = stations("Second moment of the push", "a₃", "ft²", lambda i: (
     sum_over((x[i] > start) * (x[i] - start) ** 3) - sum_over((x[i] > end) * (x[i] - end) ** 3))
     / (3 * float_length))
-u1 = stations("Shear of an even load", "u₁", "",
-              lambda i: a1[i] - (x[i] + half) / sec.length)
 u2 = stations("Moment of an even load", "u₂", "ft",
               lambda i: a2[i] - (x[i] + half) ** 2 / (2 * sec.length))
 V_middle = stations("Shear, crowd in the middle", "V_m", "lb", lambda i: (
-    rail_dead * u1[i] + crowd * a1[i]
-    - 2 * crowd_slope * (greatest(x[i] + crowd_edge, 0) - greatest(x[i] - crowd_edge, 0))), 0)
+    dead_and_crowd * a1[i] - rail_dead * (x[i] + half) / sec.length
+    - crowd_line * (greatest(x[i] + crowd_edge, 0) - greatest(x[i] - crowd_edge, 0))), 0)
 M_middle = stations("Moment, crowd in the middle", "M_m", "lb·ft", lambda i: (
     rail_dead * u2[i] + crowd * a2[i]
-    - crowd_slope * (greatest(x[i] + crowd_edge, 0) ** 2 - greatest(x[i] - crowd_edge, 0) ** 2)),
+    - crowd_half * (greatest(x[i] + crowd_edge, 0) ** 2 - greatest(x[i] - crowd_edge, 0) ** 2)),
     0)
 note("Crowd on the ends: what an even crowd of the same density over the whole deck leaves when "
      "the crowd in the middle is taken from it.")
 V_ends = stations("Shear, crowd on the ends", "V_e", "lb", lambda i: (
-    ((rail_dead + crowd) * u1[i] - own.crowd_middle * V_middle[i]) / (1 - own.crowd_middle)), 0)
+    (dead_and_crowd * (a1[i] - (x[i] + half) / sec.length) - own.crowd_middle * V_middle[i])
+    / (1 - own.crowd_middle)), 0)
 M_ends = stations("Moment, crowd on the ends", "M_e", "lb·ft", lambda i: (
-    ((rail_dead + crowd) * u2[i] - own.crowd_middle * M_middle[i]) / (1 - own.crowd_middle)), 0)
+    (dead_and_crowd * u2[i] - own.crowd_middle * M_middle[i]) / (1 - own.crowd_middle)), 0)
 M_end = stations("Moment, point load near an end", "M_P", "lb·ft", lambda i: (
     rail_dead * u2[i] + sec.point_load * (a2[i] - greatest(x[i] - end_x, 0))
     + end_slope * (x[i] * a2[i] - a3[i])), 0)
@@ -137,24 +141,23 @@ M_strength = row("For information: moment if the strength load covered the deck"
                  (rail_dead + sec.strength_load * parts.deck_area / 2)
                  * greatest(largest(u2), -smallest(u2)), STATICS, digits=0)
 sagging = row("Sagging moment", "M_sag", "lb·ft",
-              greatest(largest(M_middle), largest(M_ends), largest(M_end), M_point), STATICS,
+              greatest(largest(M_middle), largest(M_ends), largest(M_end), M_point, 0), STATICS,
               digits=0)
-hogging_M = row("Hogging moment", "M_hog", "lb·ft",
+hogging_moment = row("Hogging moment", "M_hog", "lb·ft",
                 greatest(-smallest(M_middle), -smallest(M_ends), -smallest(M_end), 0), STATICS,
                 digits=0)
-V_even = row("Shear of an even load, greatest share", "u_max", "",
-             greatest(largest(u1), -smallest(u1)), STATICS, digits=3)
-note("Next to the point load a rail carries all of it, less what the floats beyond it lift: that "
-     "relief is left out.")
-water_V = row("Shear", "V_w", "lb",
+note("Next to the point load a rail carries all of it, less what the floats beyond it lift; of an "
+     "even load it carries no more than half. Both reliefs are left out.")
+water_shear = row("Shear", "V_w", "lb",
               greatest(largest(V_middle), -smallest(V_middle), largest(V_ends),
-                       -smallest(V_ends), sec.point_load + rail_dead * V_even), STATICS, digits=0)
+                       -smallest(V_ends), sec.point_load + rail_dead / 2), STATICS, digits=0)
 f_sag = row("Bending stress, sagging", "f_b,sag", "psi", sagging.in_("lb·in") / S_all,
             f"{NDS} 3.3.2", digits=0)
-f_hog = row("Bending stress, hogging", "f_b,hog", "psi", hogging_M.in_("lb·in") / S_all,
+f_hog = row("Bending stress, hogging", "f_b,hog", "psi", hogging_moment.in_("lb·in") / S_all,
             f"{NDS} 3.3.2", digits=0)
 f_water = row("Shear stress", "f_v,w", "psi",
-              nds.shear_rectangle * water_V / (plies * rail.t * rail.d), f"{NDS} 3.4.2", digits=1)
+              nds.shear_rectangle * water_shear / (plies * rail.t * rail.d), f"{NDS} 3.4.2",
+              digits=1)
 note("Sagging, the upper edge is held by stringers and deck: CL 1. Hogging, the lower edge is "
      "held by the stringers.")
 hog_length = row("Effective length, any other loading", "le_w", "in",
@@ -167,11 +170,11 @@ STIFFER = "One more rail ply, a deeper rail, or more floats where the load stand
 sag_check = check("Section on water: sagging", f_sag, at_most=rail.Fb_single,
                   source=f"{NDS} 3.3.1", cure=STIFFER, group=GROUP,
                   amount=("plies to add", "each",
-                          plies * greatest(0, f_sag / rail.Fb_single - 1)))
+                          whole_up(plies * greatest(0, f_sag / rail.Fb_single - 1))))
 water_hog_check = check("Section on water: hogging", f_hog, at_most=hogging.Fb,
                         source=f"{NDS} 3.3.3", cure=STIFFER, group=GROUP,
                         amount=("plies to add", "each",
-                                plies * greatest(0, f_hog / hogging.Fb - 1)))
+                                whole_up(plies * greatest(0, f_hog / hogging.Fb - 1))))
 water_shear_check = check("Section on water: shear", f_water, at_most=rail.Fv_adj,
                           source=f"{NDS} 3.4.1", cure=STIFFER, group=GROUP)
 
@@ -191,7 +194,7 @@ float_edge = row("End floats: 1 is just under, or just out of the water", "i_P",
                  greatest((buoyancy.draft_service + rail_sinkage * (1 + end_share))
                           / parts.float_depth,
                           1 - (buoyancy.draft_service + rail_sinkage * (1 - end_share))
-                          / parts.float_depth), "Archimedes")
+                          / parts.float_depth, 0), "Archimedes")
 float_check = check("Section on water: floats neither under nor out", float_edge, at_most=1,
                     look_at=1, source="Archimedes", worst="LOOK", group=GROUP,
                     cure="Larger floats at the ends: the moments above assume that every float "

@@ -44,7 +44,8 @@ across = row("Stringers run: 1 across, 0 along", "k_a", "", when(sec.run.is_("ac
              STATICS, digits=0)
 snow = row("Snow, if the dock stays in", "q_sn", "psf",
            when(job.stays_in.is_("yes"), job.ground_snow, 0), OURS, digits=1)
-dead = row("Dead load the members carry", "q_Dm", "psf", weight.deck_dead, STATICS)
+dead = row("Dead load the members carry", "q_Dm", "psf",
+           greatest(weight.deck_dead, 0), STATICS)
 live = row("Live load, people or snow", "q_ℓ", "psf", greatest(sec.strength_load, snow), OURS,
            digits=1)
 duration_live = row("Load duration, people", "C_D", "", nds.CD_live, f"{NDS} Table 2.3.2")
@@ -61,7 +62,7 @@ note("Docks are wet service. Rough and full-sawn lumber takes its actual section
 temperature = row("Temperature", "C_t", "", nds.Ct_normal, f"{NDS} Table 2.3.3")
 incising = row("Incising, strength", "C_i", "",
                when(job.incised.is_("yes"), supplement.Ci_strength, 1), f"{NDS} 4.3.8")
-incising_E = row("Incising, stiffness", "C_iE", "",
+incising_stiff = row("Incising, stiffness", "C_iE", "",
                  when(job.incised.is_("yes"), supplement.Ci_E, 1), f"{NDS} 4.3.8")
 dimension_line = find("First line of the wood, 2 to 4 in thick", WOODS, job.wood)
 timber_line = find("Line of the wood, 5 x 5 in and larger", WOODS, job.timber_wood)
@@ -106,7 +107,8 @@ def bending_wood(name: str, tag: str, size, t, d) -> Member:
         f"{name}: size factor", f"C_F,{tag}", "",
         when(m.timber > 0,
              least(1, (nds.timber_size_depth / d) ** (1 / nds.timber_size_exponent_root)),
-             least(m.CF_table, other.at(j)["stud Fb"] + 1 - stud)), f"{NDS} 4.3.6")
+             greatest(least(m.CF_table, other.at(j)["stud Fb"] + 1 - stud), own.least_share)),
+        f"{NDS} 4.3.6")
     m["Fb"] = row(f"{name}: Fb, table", f"F_b,{tag}", "psi", m.line["Fb"], TABLES_4, digits=0)
     m["CM_b"] = row(f"{name}: wet service, Fb", f"C_M,b{tag}", "",
                     when(m.timber > 0, supplement.CM_timber_Fb,
@@ -142,7 +144,7 @@ def member_wood(name: str, tag: str, size, t, d, *, bears=False, slender=False) 
     m["CM_E"] = row(f"{name}: wet service, E", f"C_M,E{tag}", "",
                     when(m.timber > 0, supplement.CM_timber_E, supplement.CM_E), TABLES_4)
     m["E_adj"] = row(f"{name}: E′", f"E′_{tag}", "psi",
-                     m.E * m.CM_E * temperature * incising_E, f"{NDS} Table 4.3.1", digits=0)
+                     m.E * m.CM_E * temperature * incising_stiff, f"{NDS} Table 4.3.1", digits=0)
     if bears:
         m["Fc"] = row(f"{name}: Fc⊥, table", f"F_c,{tag}", "psi", m.line["Fc_perp"], TABLES_4,
                       digits=0)
@@ -156,7 +158,7 @@ def member_wood(name: str, tag: str, size, t, d, *, bears=False, slender=False) 
                           f"{NDS} Table 4.3.1", digits=1)
     if slender:
         m["Emin_adj"] = row(f"{name}: E′min", f"E′_min,{tag}", "psi",
-                            m.line["Emin"] * m.CM_E * temperature * incising_E,
+                            m.line["Emin"] * m.CM_E * temperature * incising_stiff,
                             f"{NDS} Table 4.3.1", digits=0)
     return m
 
@@ -181,9 +183,10 @@ def stability(m: Member, what: str, tag: str, length, Fb_star) -> Member:
                    f"{NDS} 3.3.3.8", digits=0)
     s["mean"] = row(f"{what}: (1 + FbE/Fb*) / 1.9", f"μ_{tag}", "",
                     (1 + s.FbE / Fb_star) / nds.CL_b, f"{NDS} 3.3.3.8", digits=3)
-    # The root is of a number that cannot fall below 0; the floor is for its proof.
+    # The root is of a number that cannot fall below 0, and CL is above 0: the floors prove it.
     s["CL"] = row(f"{what}: CL", f"C_L,{tag}", "",
-                  s["mean"] - root(greatest(0, s["mean"] ** 2 - s.FbE / Fb_star / nds.CL_c)),
+                  greatest(s["mean"] - root(greatest(
+                      0, s["mean"] ** 2 - s.FbE / Fb_star / nds.CL_c)), own.least_share),
                   f"{NDS} 3.3.3.8", digits=4)
     s["Fb"] = row(f"{what}: F′b", f"F′_bL,{tag}", "psi", Fb_star * s.CL, f"{NDS} Table 4.3.1",
                   digits=0)

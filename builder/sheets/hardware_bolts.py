@@ -14,9 +14,10 @@ from builder.language import (
     greatest,
     least,
     when,
+    whole_up,
 )
 
-from . import catalog, framing_spans, parts, weight
+from . import catalog, framing, parts, weight
 from . import hardware_dowels as dowels
 from . import inputs as job
 from . import sections as sec
@@ -83,7 +84,7 @@ t_n = row("Member it stands against, thickness", "t_n", "in",
 d_n = row("Member it stands against, depth", "d_n", "in",
           when(ACROSS, parts.rail_d, parts.header_d), STATICS)
 R_hung = row("Hung: the rail holds the end up", "R", "lb",
-             greatest(framing_spans.stringer["R"], framing_spans.cross["R"]), STATICS, digits=0)
+             greatest(framing.stringer_R, framing.cross_R), STATICS, digits=0)
 edge_area = row("Rail or header and skirt, cross section", "A_e", "in²",
                 t_n * d_n + parts.skirt_t * parts.skirt_d, STATICS)
 edge_weight = row("Edge's own weight, with the deck past it", "w_e", "lb/ft",
@@ -123,7 +124,7 @@ Z_leg = row("One bolt, adjusted", "Z′_s", "lb",
 leg_bolts_check = check(
     "Bolts in each leg of the angle", V, at_most=n * Z_leg, source=NDS_FACTORS,
     group="Connections", cure="Closer stringers, a thicker bolt, or an angle with more bolts.",
-    amount=("bolts a leg that would do", "each", V / Z_leg))
+    amount=("bolts a leg that would do", "each", whole_up(V / Z_leg)))
 
 block("Stringer end: where the bolts stand")
 note("The angle is centred on the depth of the piece that ends here; frame tops are flush.")
@@ -159,7 +160,7 @@ end_check = check(
     cure="An angle with its bolts farther from the rail, or a thinner bolt.")
 
 block("Stringer end: shear in the wood at the bolts")
-Fv = row("Shear, adjusted, least of the pieces that end here", "F′_v", "psi", framing_spans.end_Fv,
+Fv = row("Shear, adjusted, least of the pieces that end here", "F′_v", "psi", framing.end_Fv,
          "NDS 2018 4.3.1", digits=1)
 
 

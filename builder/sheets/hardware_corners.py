@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from builder.language import absolute, greatest, least, when
 
-from . import catalog, framing_spans, parts
+from . import catalog, framing, parts
 from . import hardware_bolts as ends
 from . import hardware_dowels as dowels
 from . import inputs as job
@@ -36,7 +36,8 @@ t_c = row("Bracket plate, thinner of the two", "t_pc", "in",
           least(inside["plate thickness"], outside["plate thickness"]), CATALOG, digits=4)
 t_corner = row("Wood between the brackets, header or rail", "t_hr", "in",
                least(parts.header_t, sec.rail_plies * parts.rail_t), STATICS)
-V_corner = row("Force down at the corner", "V_c", "lb", framing_spans.header["R"], STATICS, digits=0)
+V_corner = row("Force down at the corner", "V_c", "lb",
+               greatest(framing.header_R, 0), STATICS, digits=0)
 Fe_bracket = row("Dowel bearing of the brackets", "F_ec", "psi", dowels.steel_bearing(t_c),
                  "NDS 2018 Table 12B, 12K", digits=0)
 corner = dowels.double_shear(sheet, "c", t_corner, t_c, ends.D, ends.Fyb, ends.Fe, Fe_bracket,
@@ -66,7 +67,7 @@ corner_edge_check = check(
     look_at=placement.edge_loaded * ends.D, source="NDS 2018 Table 12.5.1C",
     group="Connections", cure="A thinner bolt, brackets with closer holes, or a deeper header.")
 V_header = row("Shear allowed in the header at the bolts", "V′_c", "lb",
-               ends.end_shear(framing_spans.header["Fv_adj"], parts.header_t, parts.header_d,
+               ends.end_shear(framing.header_Fv, parts.header_t, parts.header_d,
                               greatest(y_c2, FLOOR)), "NDS 2018 3.4.3.3", digits=0)
 corner_shear_check = check(
     "Shear in the header at the bolts", V_corner, at_most=V_header, source="NDS 2018 3.4.3.3",

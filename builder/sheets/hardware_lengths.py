@@ -62,7 +62,7 @@ ply_need, ply_line, ply_bolt = _stocked(
 skirt_need, skirt_line, skirt_bolt = _stocked(
     "Skirt bolted to count", "bk",
     parts.skirt_t + sec.rail_plies * parts.rail_t + 2 * washer_t + past)
-longest = row("Longest of them", "l_b", "in", greatest(
+longest = row("Longest of them", "l_max", "in", greatest(
     leg_need, rail_need, header_need, corner_need, ply_need, skirt_need), STATICS)
 longest_line = sheet.line("Longest bolt of this diameter, line in the stock", STOCK,
                           greatest(1, least(before + stocked, LINES)))

@@ -10,6 +10,7 @@ from __future__ import annotations
 from builder.language import (
     Sheet,
     absolute,
+    choose,
     greatest,
     when,
     whole_down,
@@ -19,7 +20,7 @@ from builder.language import (
 from . import catalog
 from . import inputs as job
 from . import sections as sec
-from .reference import LUMBER, own
+from .reference import LUMBER, SAWN, own
 
 sheet = Sheet("Parts", "Every piece, once",
               about="Sizes, counts and lengths of all pieces of one section of each type.")
@@ -31,16 +32,12 @@ PANELS = sec.deck.is_("panels")
 
 
 def _actual(line, side: str):
-    """Return the actual size [in] of a lumber line by how it is sawn.
-
-    Dressed is never above rough, nor rough above full sawn, so the largest of the ones that
-    hold is the one meant; a test holds the table to that order.
-    """
-    return greatest(line[f"{side} dressed"], line[f"{side} rough"] * job.sawn.is_("rough"),
-                    line[f"{side} sawn"] * job.sawn.is_("full sawn"))
+    """Return the actual size [in] of a lumber line by how it is sawn."""
+    return choose(sawn, line[f"{side} dressed"], line[f"{side} rough"], line[f"{side} sawn"])
 
 
 block("Sizes")
+sawn = find("How the lumber is sawn: 1 dressed, 2 rough, 3 full sawn", SAWN, job.sawn)
 rail_line = find("Rail, line of its size", LUMBER, sec.rail_size)
 stringer_line = find("Stringer, line of its size", LUMBER, sec.stringer_size)
 header_line = find("Header, line of its size", LUMBER, sec.header_size)

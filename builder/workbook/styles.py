@@ -84,7 +84,7 @@ STYLES: dict[str, Look] = {
     # The indent keeps a source off the number before it.
     "source": {**_RULED, **_WRAP, **_INDENT, "font_color": SLATE},
     "text": {"valign": "top"},
-    "text.c": {**_RULED, **_CENTRE},
+    "text.c": {**_RULED, **_CENTRE, **_WRAP},
     "wrap": {**_WRAP, "valign": "top"},
     "gen": {**_RULED, **_RIGHT, "num_format": "General"},
     "limit": {**_RULED, **_RIGHT, "num_format": "General", "font_color": SLATE},
@@ -92,6 +92,14 @@ STYLES: dict[str, Look] = {
     "verdict": {**_RULED, **_CENTRE, **_WRAP, "bold": True, "valign": "vcenter"},
     "master": {
         "bold": True,
+        "valign": "vcenter",
+        "bg_color": HAZE,
+        "top": 1,
+        "top_color": DEEP,
+        "bottom": 1,
+        "bottom_color": DEEP,
+    },
+    "people": {
         "valign": "vcenter",
         "bg_color": HAZE,
         "top": 1,
@@ -113,6 +121,8 @@ STYLES: dict[str, Look] = {
     "caution.line": {"bold": True, "valign": "top", "font_color": BRICK},
     "link": {**_RULED, **_WRAP, "font_color": DEEP, "underline": 1},
     **_numbers("num", _RULED),
+    **{f"qty.{d}": {**_RULED, **_RIGHT, "num_format": f'{number_format(d)};-{number_format(d)};"–"'}
+       for d in DIGITS},
     **_numbers("input", _TYPED),
     "input.text": {**_TYPED, **_WRAP, "num_format": "@"},
     "input.list": {**_TYPED, **_WRAP},

@@ -27,6 +27,7 @@ SOURCES_UNITS = {
     "ft": ("ft", "lb", "pcf"),
 }
 """Units of a check table → length, weight, weight of water."""
+OWN = "units of the sheets"
 WANTS = {
     "W": buoyancy.capacity, "V": buoyancy.displaced, "draft": buoyancy.draft_service,
     "KB": buoyancy.KB, "BM": buoyancy.BM, "KM": buoyancy.KM, "GM": buoyancy.GM,
@@ -55,7 +56,9 @@ def _factor(unit: str, to: str) -> tuple[str, float]:
 
 
 def _units(system: str, rows) -> dict[Row, tuple[str, float]]:
-    """Return, for each row, the unit and factor of a system of units."""
+    """Return, for each row, the unit and factor of a system of units; none for the sheets' own."""
+    if system == OWN:
+        return {}
     length, heavy, water = SOURCES_UNITS[system]
     source = {"ft": length, "in": length, "lb": heavy, "pcf": water, "ft³": f"{length}³"}
     return {row: _factor(source[row.unit], row.unit) for row in rows
@@ -155,7 +158,7 @@ def _other_water():
 
 
 def _segments():
-    """Areas and breadths of the part-full circle, diameter 1 in and 1 ft."""
+    """Areas and breadths of the part-full circle, of a diameter of 1 in the unit of the row."""
     areas: dict[str, dict] = {}
     breadths: dict[str, dict] = {}
     steps = buoyancy.STEPS
@@ -171,9 +174,9 @@ def _segments():
                      buoyancy.draft_service: depth * inch,
                      buoyancy.line_service: round(depth * steps) + 1}
             _merge(breadths, line["row"], line, given, WANTS["w/d"])
-    return [_family("segment_areas", "Part-full circle: area over d²", areas, "ft, lb"),
+    return [_family("segment_areas", "Part-full circle: area over d²", areas, OWN),
             _family("segment_breadths", "Part-full circle of 1 ft: breadth at the waterline",
-                    breadths, "ft, lb")]
+                    breadths, OWN)]
 
 
 def _catamaran():
@@ -207,9 +210,9 @@ def _groups():
             _merge(loaded, name, line, given, CROWD_WANTS[quantity])
         elif not line["added weight"] and quantity in WANTS:
             _merge(empty, name, line, given, WANTS[quantity])
-    return [_family("float_group", "Two rows of floats (our own benchmark)", empty, "ft, lb"),
+    return [_family("float_group", "Two rows of floats (our own benchmark)", empty, OWN),
             _family("float_group_loaded", "The same with a load put on (our own benchmark)",
-                    loaded, "ft, lb")]
+                    loaded, OWN)]
 
 
 families = [*_carried(), *_boxes(), *_other_water(), *_segments(), _catamaran(), *_groups()]
