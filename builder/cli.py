@@ -31,7 +31,11 @@ def parser() -> argparse.ArgumentParser:
 
 def main(arguments: list[str] | None = None) -> int:
     """Run the command line; return 0, or 1 with every fault told on standard error."""
-    given = parser().parse_args(arguments)
+    made = parser()
+    given = made.parse_args(arguments)
+    if given.job is None and given.output is not None and _names_workbook(given.output):
+        made.error(f"argument -o/--output: {given.output} is one workbook; name a job file too, "
+                   "or a folder for the workbooks of all jobs")
     try:
         for job, target in _work(given):
             _write(job, target, given.quiet)
@@ -40,7 +44,8 @@ def main(arguments: list[str] | None = None) -> int:
         print("\n".join(f"  {fault}" for fault in faults.found), file=sys.stderr)
         return 1
     except OSError as fault:
-        print(f"cannot write {fault.filename}: {fault.strerror}", file=sys.stderr)
+        where = f" {fault.filename}" if fault.filename else ""
+        print(f"cannot write{where}: {fault.strerror}", file=sys.stderr)
         return 1
     return 0
 
@@ -51,6 +56,8 @@ def _work(given) -> list:
     from builder.sheets.book import model
 
     paths = [given.job] if given.job else sorted(JOBS.glob("*.toml"))
+    if not paths:
+        raise Faults([f"{JOBS}: there is no job file (.toml) in it"])
     m = model()
     jobs, wrong = [], []
     for path in paths:
@@ -63,10 +70,14 @@ def _work(given) -> list:
     return [(job, _target(given.output, job.name)) for job in jobs]
 
 
+def _names_workbook(output: Path) -> bool:
+    return output.suffix.lower() == ".xlsx" and not output.is_dir()
+
+
 def _target(output: Path | None, name: str) -> Path:
     if output is None:
         return OUTPUTS / f"{name}.xlsx"
-    if output.suffix.lower() == ".xlsx":
+    if _names_workbook(output):
         return output
     return output / f"{name}.xlsx"
 

@@ -8,7 +8,6 @@ with numbers of a product.  Inputs that come in fours are lists.  What is left o
 from __future__ import annotations
 
 import difflib
-import math
 import tomllib
 from dataclasses import dataclass, field
 from datetime import date, datetime
@@ -22,6 +21,8 @@ MOST_SECTIONS = 6
 LARGEST_FILE = 200_000
 """A job file of more bytes is refused unread."""
 LONGEST_ABOUT = 110
+FIRST_YEAR, LAST_YEAR = 1980, 2107
+"""Years that the dates of a compressed file can hold."""
 HEAD = {"title": str, "about": str, "created": date, "job": dict, "section": list,
         "catalog": dict}
 
@@ -79,6 +80,9 @@ def read_job(path: Path, job_inputs: list[Ask], section_inputs: list[Ask],
         wrong += found
     catalog, found = _catalog(data.get("catalog", {}), tables, path.name)
     wrong += found
+    if not FIRST_YEAR <= data["created"].year <= LAST_YEAR:
+        wrong.append(f"{path.name}, created: given {data['created']}; allowed is a date from "
+                     f"{FIRST_YEAR} to {LAST_YEAR}")
     if wrong:
         raise Faults(wrong)
     day = data["created"]
@@ -91,7 +95,7 @@ def _toml(path: Path) -> dict[str, Any]:
         size = path.stat().st_size
         if size > LARGEST_FILE:
             raise Faults([f"{path.name}: {size:,} bytes; allowed is {LARGEST_FILE:,}"])
-        return tomllib.loads(path.read_bytes().decode("utf-8"))
+        return tomllib.loads(path.read_bytes().decode("utf-8-sig"))
     except OSError as fault:
         raise Faults([f"{path}: cannot be read: {fault.strerror}"]) from None
     except UnicodeDecodeError as fault:
@@ -99,6 +103,10 @@ def _toml(path: Path) -> dict[str, Any]:
                      ) from None
     except tomllib.TOMLDecodeError as fault:
         raise Faults([f"{path.name}: {fault}; a line reads: name = value"]) from None
+    except (ValueError, RecursionError):
+        # What the reader gives up on: a number of thousands of digits, brackets without end.
+        raise Faults([f"{path.name}: a number is too long or lists are too deep to be read"]
+                     ) from None
 
 
 def _kind(kind: type) -> str:
@@ -116,10 +124,10 @@ def _typed(given: dict, inputs: list[Ask], where: str) -> tuple[dict, list[str]]
     flat: dict[str, Any] = {}
     wrong: list[str] = []
     for key, value in given.items():
-        if isinstance(value, list) and f"{key}_1" in known:
-            flat |= {f"{key}_{k}": v for k, v in enumerate(value, start=1)}
-        else:
-            flat[key] = value
+        listed = isinstance(value, list) and f"{key}_1" in known
+        named = {f"{key}_{k}": v for k, v in enumerate(value, 1)} if listed else {key: value}
+        wrong += [f"{where}, {name}: is given twice" for name in named if name in flat]
+        flat |= named
     for key, value in flat.items():
         if key not in known:
             near = difflib.get_close_matches(key, known, 1)
@@ -147,9 +155,10 @@ def value_faults(row: Ask, value) -> list[str]:
 
 def _number_faults(value, low: float, high: float, allowed: str, whole=False) -> list[str]:
     good = isinstance(value, int | float) and not isinstance(value, bool)
-    if not good or not math.isfinite(value) or not low <= value <= high:
+    # A comparison with NaN is false, with infinity outside any limits.
+    if not good or not low <= value <= high or (whole and value != int(value)):
         return [f"given {_shown(value)}; {allowed}"]
-    return [f"given {_shown(value)}; {allowed}"] if whole and value != int(value) else []
+    return []
 
 
 def _text_faults(value: str, most: int) -> list[str]:
@@ -166,7 +175,7 @@ def _catalog(given: dict, tables: list[Table], name: str) -> tuple[dict, list[st
     known = {t.name: t for t in tables}
     wrong: list[str] = []
     for table, lines in given.items():
-        where = f"{name}, [catalog.{table}]"
+        where = f"{name}, [catalog.{_shown(table)[1:-1]}]"
         if table not in known:
             wrong.append(f"{where}: no such table; there are {', '.join(known)}")
             continue
@@ -174,7 +183,7 @@ def _catalog(given: dict, tables: list[Table], name: str) -> tuple[dict, list[st
             wrong.append(f"{where}: given {_shown(lines)}; allowed is a table of products")
             continue
         for key, columns in lines.items():
-            wrong += _product(known[table], key, columns, f"{where}, {key}")
+            wrong += _product(known[table], key, columns, f"{where}, {_shown(key)[1:-1]}")
     return given, wrong
 
 
@@ -186,7 +195,7 @@ def _product(table: Table, key: str, columns, where: str) -> list[str]:
     wrong = []
     for column, value in columns.items():
         if column not in table.allowed:
-            wrong.append(f"{where}, {column}: no such number; there are "
+            wrong.append(f"{where}, {_shown(column)[1:-1]}: no such number; there are "
                          f"{', '.join(table.allowed)}")
             continue
         low, high = table.allowed[column]

@@ -109,7 +109,7 @@ def _write(e: Expr, at: Addresses) -> tuple[str, int]:
     if isinstance(e, Bare):
         return _write(e.a, at)
     if isinstance(e, Negative):
-        return f"(-{_bracketed(e.a, at, LEVEL['*'], strict=True)})", ATOM
+        return f"(-{_bracketed(e.a, at, ATOM)})", ATOM
     return _lookup(e, at), ATOM
 
 

@@ -18,11 +18,10 @@ from .expressions import (
     Tally,
     Text,
     Total,
-    children,
 )
 from .faults import Fault
 from .functions import FUNCTIONS, same_unit
-from .rows import Constant, Row, Series
+from .rows import Constant, Row, Series, series_in
 from .units import NONE, TEXT, Dimension, conversion, dimension, power, spelled, times
 
 COMPARISONS = ("<", "<=", ">", ">=")
@@ -155,11 +154,8 @@ def _prove_series_taken(e: Expr) -> None:
     Raises:
         Fault: one that stands alone, of which a spreadsheet would take any one row.
     """
-    if isinstance(e, Series):
-        raise Fault(f"the series {e.symbol} stands alone; take its sum_over() or largest()")
-    if not isinstance(e, SumOver | Extreme):
-        for part in children(e):
-            _prove_series_taken(part)
+    for series in series_in(e):
+        raise Fault(f"the series {series.symbol} stands alone; take its sum_over() or largest()")
 
 
 def unit_fault(row: Row) -> str | None:

@@ -26,12 +26,11 @@ from .expressions import (
     Tally,
     Text,
     Total,
-    leaves,
 )
 from .faults import Fault
 from .functions import FUNCTIONS
 from .proofs import unit_of
-from .rows import Ask, Constant, Row, Series
+from .rows import Ask, Constant, Row, Series, series_in
 from .texts import symbols
 from .units import TEXT, conversion
 
@@ -126,7 +125,7 @@ class Ranges:
                 self.span(value)
             return (0.0, float(len(e.table.keys)))
         if isinstance(e, SumOver):
-            count = max(len(s) for s in leaves(e) if isinstance(s, Series))
+            count = max(len(s) for s in series_in(e.a))
             return _product((count, count), self.span(e.a))
         if isinstance(e, Extreme):
             return self.span(e.series)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from types import ModuleType
 
 from .expressions import (
@@ -18,10 +18,9 @@ from .expressions import (
     SumOver,
     Total,
     children,
-    leaves,
     lift,
 )
-from .faults import Fault, Faults
+from .faults import Fault
 from .functions import greatest
 from .units import TEXT
 
@@ -157,19 +156,28 @@ def sum_over(e) -> SumOver:
             spreadsheet would not take row by row.
     """
     e = lift(e)
-    lengths = {len(leaf) for leaf in leaves(e) if isinstance(leaf, Series)}
+    lengths = {len(series) for series in series_in(e)}
     if len(lengths) != 1:
         raise Fault(f"sum_over() wants series of one length, is given {sorted(lengths) or 'none'}")
     _prove_row_by_row(e)
     return SumOver(e)
 
 
+def series_in(e: Expr) -> Iterator[Series]:
+    """Yield the series an expression takes row by row: not those summed inside it."""
+    if isinstance(e, Series):
+        yield e
+    elif not isinstance(e, SumOver | Extreme):
+        for part in children(e):
+            yield from series_in(part)
+
+
 def _prove_row_by_row(e: Expr) -> None:
-    plain = isinstance(e, Op | Negative | Convert | Bare)
-    if not plain and any(isinstance(leaf, Series) for leaf in leaves(e)) and children(e):
+    if isinstance(e, Op | Negative | Convert | Bare):
+        for part in children(e):
+            _prove_row_by_row(part)
+    elif children(e) and any(series_in(e)):
         raise Fault("sum_over() takes a series row by row through + − × / ^ and comparisons only")
-    for part in children(e) if plain else ():
-        _prove_row_by_row(part)
 
 
 def largest(series: Series) -> Extreme:
@@ -391,38 +399,36 @@ class LedgerLine:
         return self.rows[column]
 
 
-def _name(thing, name: str) -> None:
-    if isinstance(thing, Row) and not thing.key:
-        thing.key = name
+def _name(thing, name: str, sheet: Sheet) -> None:
+    if isinstance(thing, Row):
+        if thing.sheet is sheet and not thing.key:
+            thing.key = name
     elif isinstance(thing, Series | list | tuple):
         for place, part in enumerate(thing, start=1):
-            _name(part, f"{name}_{place}")
+            _name(part, f"{name}_{place}", sheet)
     elif isinstance(thing, dict):
         for key, part in thing.items():
-            _name(part, f"{name}_{key}")
+            _name(part, f"{name}_{key}", sheet)
     elif isinstance(thing, Check):
-        thing.verdict.key = thing.verdict.key or f"{name}_verdict"
-        thing.ratio.key = thing.ratio.key or f"{name}_ratio"
+        _name(thing.verdict, f"{name}_verdict", sheet)
+        _name(thing.ratio, f"{name}_ratio", sheet)
+
+
+def nameless(sheet: Sheet) -> list[str]:
+    """Return a fault for every input and chief result that has no name."""
+    return [
+        f"{r.where}: has no name" for r in sheet.rows
+        if not r.key and (isinstance(r, Ask) or getattr(r, "chief", False))
+    ]
 
 
 def adopt(module: ModuleType) -> Sheet:
     """Give the rows of a module's ``sheet`` the names they have in the module.
 
-    Raises:
-        Faults: an input, or a chief result, that has no name.
+    A sheet declared over several modules is adopted from each of them.
     """
     sheet = module.sheet
     for name, thing in list(vars(module).items()):
-        if name.startswith("_") or isinstance(thing, ModuleType | type):
-            continue
-        if isinstance(thing, Row) and thing.sheet is not sheet:
-            continue
-        if isinstance(thing, Row | Series | list | tuple | dict | Check):
-            _name(thing, name)
-    nameless = [
-        f"{r.where}: has no name" for r in sheet.rows
-        if not r.key and (isinstance(r, Ask) or getattr(r, "chief", False))
-    ]
-    if nameless:
-        raise Faults(nameless)
+        if not name.startswith("_") and not isinstance(thing, ModuleType | type):
+            _name(thing, name, sheet)
     return sheet

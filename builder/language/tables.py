@@ -8,6 +8,7 @@ A constants file has one value a line.  Numbers stand in these files and nowhere
 from __future__ import annotations
 
 import csv
+import math
 import re
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -19,6 +20,12 @@ from .units import TEXT, UNITS
 
 NOTES = ("clause", "status", "note")
 """Columns that say where a line comes from; they are shown, never calculated with."""
+
+CONSTANT = ("key", "symbol", "value", "unit", "clause", "status", "what")
+"""Columns of a constants file."""
+
+WILD = ("*", "?", "~")
+"""Letters that a look-up would take for others."""
 
 
 @dataclass(eq=False)
@@ -131,23 +138,73 @@ class Constants:
             raise AttributeError(f"constants of {self.source} have no '{key}'") from None
 
 
-def _head(path: Path) -> tuple[dict[str, str], list[str]]:
-    """Return the ``# name: value`` lines of a file and the lines after them."""
-    lines = path.read_text(encoding="utf-8").splitlines()
-    about = {}
-    while lines and lines[0].startswith("#"):
-        name, _, value = lines.pop(0)[1:].partition(":")
+@dataclass
+class _File:
+    """A file as read: what its head says, its header, its lines with their numbers, its faults."""
+
+    name: str
+    about: dict[str, str]
+    header: list[str]
+    lines: list[tuple[int, list[str]]]
+    wrong: list[str]
+
+
+def _read(path: Path) -> _File:
+    """Read head, header and lines; note what is missing or ragged.
+
+    Raises:
+        Faults: the file is empty.
+    """
+    text = path.read_text(encoding="utf-8").splitlines()
+    about: dict[str, str] = {}
+    start = 0
+    while start < len(text) and text[start].startswith("#"):
+        name, _, value = text[start][1:].partition(":")
         about[name.strip()] = value.strip()
-    return about, lines
+        start += 1
+    wrong = [f"{path.name}: no '# {n}:' line" for n in ("title", "source") if not about.get(n)]
+    reader = csv.reader(text[start:])
+    header = next(reader, None)
+    if not header:
+        raise Faults([*wrong, f"{path.name}: no header line"])
+    header = [h.strip() for h in header]
+    lines = []
+    for fields in reader:
+        number = start + reader.line_num
+        if len(fields) != len(header):
+            wrong.append(f"{path.name} line {number}: {len(fields)} fields, "
+                         f"the header has {len(header)}")
+            continue
+        lines.append((number, [f.strip() for f in fields]))
+    return _File(path.name, about, header, lines, wrong)
 
 
 def _number(text: str, where: str, wrong: list[str]) -> float:
     try:
         value = float(text)
     except ValueError:
+        value = math.nan
+    if not math.isfinite(value):
         wrong.append(f"{where}: '{text}' is no number")
         return 0.0
     return int(value) if value.is_integer() else value
+
+
+def _columns(file: _File) -> dict[str, str]:
+    """Return name → unit of the columns after the key."""
+    columns: dict[str, str] = {}
+    for text in file.header[1:]:
+        match = re.fullmatch(r"(.+?)(?: \[(.+)\]| \{(text)\})?", text)
+        if match is None:
+            file.wrong.append(f"{file.name}: a column has no name")
+            continue
+        name, unit = match[1], match[3] or match[2] or ""
+        if unit not in UNITS and unit != TEXT:
+            file.wrong.append(f"{file.name}: column '{name}' has unit '{unit}', not in the list")
+        if name in columns:
+            file.wrong.append(f"{file.name}: column '{name}' is given twice")
+        columns[name] = unit
+    return columns
 
 
 def read_table(path: Path) -> Table:
@@ -156,34 +213,26 @@ def read_table(path: Path) -> Table:
     Raises:
         Faults: a missing heading, an unknown unit, a value that is no number; all at once.
     """
-    about, lines = _head(path)
-    wrong: list[str] = [f"{path.name}: no '# {n}:' line" for n in ("title", "source")
-                        if n not in about]
-    header, *body = list(csv.reader(lines))
-    columns = {}
-    for text in header[1:]:
-        match = re.fullmatch(r"(.+?)(?: \[(.+)\]| \{(text)\})?", text.strip())
-        name, unit = match[1], match[3] or match[2] or ""
-        if unit not in UNITS and unit != TEXT:
-            wrong.append(f"{path.name}: column '{name}' has unit '{unit}', not in the list")
-        columns[name] = unit
+    file = _read(path)
+    columns = _columns(file)
+    if len(columns) != len(file.header) - 1:
+        raise Faults(file.wrong)
     kept = {name: unit for name, unit in columns.items() if name not in NOTES}
     keys, values, notes = [], [], []
-    for count, fields in enumerate(body, start=len(about) + 2):
-        where = f"{path.name} line {count}"
-        if len(fields) != len(header):
-            wrong.append(f"{where}: {len(fields)} fields, the header has {len(header)}")
-            continue
-        entry = dict(zip(columns, (f.strip() for f in fields[1:]), strict=True))
-        keys.append(fields[0].strip())
+    for number, fields in file.lines:
+        where = f"{path.name} line {number}"
+        if any(c in fields[0] for c in WILD):
+            file.wrong.append(f"{where}: key '{fields[0]}' holds a wildcard: {' '.join(WILD)}")
+        entry = dict(zip(columns, fields[1:], strict=True))
+        keys.append(fields[0])
         values.append(tuple(
-            entry[name] if unit == TEXT else _number(entry[name], f"{where}, {name}", wrong)
+            entry[name] if unit == TEXT else _number(entry[name], f"{where}, {name}", file.wrong)
             for name, unit in kept.items()
         ))
         notes.append(tuple(entry.get(n, "") for n in NOTES))
-    if wrong:
-        raise Faults(wrong)
-    return Table(path.stem, about["title"], about["source"], header[0].strip(), kept, keys,
+    if file.wrong:
+        raise Faults(file.wrong)
+    return Table(path.stem, file.about["title"], file.about["source"], file.header[0], kept, keys,
                  values, notes)
 
 
@@ -193,21 +242,25 @@ def read_constants(path: Path) -> Constants:
     Raises:
         Faults: a missing heading, an unknown unit, a value that is no number; all at once.
     """
-    about, lines = _head(path)
-    wrong: list[str] = [f"{path.name}: no '# {n}:' line" for n in ("title", "source")
-                        if n not in about]
+    file = _read(path)
+    file.wrong += [f"{path.name}: no column '{c}'" for c in CONSTANT if c not in file.header]
+    if not set(CONSTANT) <= set(file.header):
+        raise Faults(file.wrong)
     rows = {}
-    for count, line in enumerate(csv.DictReader(lines), start=len(about) + 2):
-        where = f"{path.name} line {count}"
+    for number, fields in file.lines:
+        where = f"{path.name} line {number}"
+        line = dict(zip(file.header, fields, strict=True))
         if line["unit"] not in UNITS:
-            wrong.append(f"{where}: unit '{line['unit']}' is not in the list")
+            file.wrong.append(f"{where}: unit '{line['unit']}' is not in the list")
         if not line["key"].isidentifier():
-            wrong.append(f"{where}: key '{line['key']}' is no name")
+            file.wrong.append(f"{where}: key '{line['key']}' is no name")
+        if line["key"] in rows:
+            file.wrong.append(f"{where}: key '{line['key']}' is given twice")
         rows[line["key"]] = Constant(
             line["key"], line["what"], line["symbol"], line["unit"],
-            _number(line["value"], where, wrong), about.get("source", ""), line["clause"],
-            line["status"],
+            _number(line["value"], where, file.wrong), file.about.get("source", ""),
+            line["clause"], line["status"],
         )
-    if wrong:
-        raise Faults(wrong)
-    return Constants(about["source"], about["title"], rows)
+    if file.wrong:
+        raise Faults(file.wrong)
+    return Constants(file.about["source"], file.about["title"], rows)

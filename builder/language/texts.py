@@ -28,7 +28,7 @@ from .expressions import (
 )
 from .functions import FUNCTIONS
 from .proofs import unit_of
-from .rows import Constant, Row, Series
+from .rows import Ask, Constant, Row, Series
 from .units import TEXT, conversion
 
 SIGNS = {"*": " × ", "/": " / ", "+": " + ", "-": " − ", "<=": " ≤ ", ">=": " ≥ ", "<": " < ",
@@ -77,29 +77,57 @@ def _symbol(e: Expr) -> str:
         return f"Σ {e.by.shown}·{e.a.shown}{where}"
     if isinstance(e, Key):
         return e.table.keys[e.number]
+    if isinstance(e, Tally):
+        tests = [f"{column}{SIGNS[op]}{symbols(value)}" for column, op, value in e.tests]
+        return f"lines of {e.table.title} with {' and '.join(tests)}"
+    if isinstance(e, SumOver):
+        return f"Σ({symbols(e.a)})"
+    if isinstance(e, Extreme):
+        return f"{'largest' if e.name == 'MAX' else 'smallest'} {e.series.symbol}"
+    if isinstance(e, Base):
+        return _symbol(e.a)
     raise TypeError(type(e).__name__)
 
 
-def _fixed_text(e: Expr) -> str | None:
+class Base:
+    """An operand raised to a power: its value takes brackets where it is negative."""
+
+    def __init__(self, a: Expr):
+        self.a = a
+
+
+def _fixed_text(e: Expr | Base) -> str | None:
+    if isinstance(e, Base):
+        return _fixed_text(e.a)
     return e.symbol if isinstance(e, Constant) and e.plain else None
 
 
-def _value(e: Expr, at: Addresses) -> str:
+def _value(e: Expr | Base, at: Addresses) -> str:
+    if isinstance(e, Base):
+        shown, below = _value(e.a, at), f"({cell_formula(e.a, at)}<0)*1"
+        if isinstance(e.a, Ask | Constant) and (getattr(e.a, "least", 0) or 0) >= 0:
+            return shown
+        return f'LEFT("(",{below})&{shown}&LEFT(")",{below})'
     formula = cell_formula(e, at)
-    if unit_of(e) == TEXT:
-        return formula
-    digits = e.digits if isinstance(e, Row) else 2
-    if isinstance(e, Match) or getattr(e, "whole", False):
-        digits = 0
+    return formula if unit_of(e) == TEXT else f"FIXED({formula}+1E-9,{_digits(e)})"
+
+
+def _digits(e: Expr) -> int:
+    if isinstance(e, Match | Tally) or getattr(e, "whole", False):
+        return 0
     if isinstance(e, Constant):
-        digits = max(0, len(repr(e.value).partition(".")[2]))
-    return f"FIXED({formula}+1E-9,{digits})"
+        return len(f"{e.value:.6f}".rstrip("0").partition(".")[2])
+    if isinstance(e, Extreme):
+        return e.series.rows[0].digits
+    return e.digits if isinstance(e, Row) else 2
 
 
 def _pieces(e: Expr) -> tuple[list, int]:
     """Return text pieces and operands in reading order, and how tightly they bind."""
-    if isinstance(e, Row | Series | Column | Match | Total | Key):
+    if isinstance(e, Row | Series | Column | Match | Total | Key | SumOver):
         return [e], ATOM
+    if isinstance(e, Tally | Extreme):
+        return [e], 0
     if isinstance(e, Num):
         return [number(e.value) if e.value >= 0 else f"({number(e.value)})"], ATOM
     if isinstance(e, Text):
@@ -115,15 +143,6 @@ def _pieces(e: Expr) -> tuple[list, int]:
         return _pieces(e.a)
     if isinstance(e, Negative):
         return ["−", *_wrapped(e.a, LEVEL["*"], strict=True)], LEVEL["+"]
-    if isinstance(e, Tally):
-        out: list = [f"lines of {e.table.title} with "]
-        for place, (column, op, value) in enumerate(e.tests):
-            out += [" and "] * (place > 0) + [f"{column}{SIGNS[op]}", *_pieces(value)[0]]
-        return out, 1
-    if isinstance(e, SumOver):
-        return ["Σ(", *_pieces(e.a)[0], ")"], ATOM
-    if isinstance(e, Extreme):
-        return ["largest " if e.name == "MAX" else "smallest ", e.series], ATOM
     raise TypeError(type(e).__name__)
 
 
@@ -136,16 +155,23 @@ def _operation(e: Op) -> tuple[list, int]:
     level = LEVEL[e.op]
     if e.op == "^":
         base = _wrapped(e.a, level, strict=True)
+        if isinstance(e.a, Constant) and e.a.plain and (e.a.unit or e.a.value < 0):
+            base = ["(", *base, ")"]
+        elif len(base) == 1 and not isinstance(base[0], str):
+            base = [Base(base[0])]
         if isinstance(e.b, Num) or (isinstance(e.b, Constant) and e.b.plain):
             return [*base, number(e.b.value).translate(RAISED)], level
         return [*base, "^", *_wrapped(e.b, level, strict=True)], level
     right = _wrapped(e.b, level, strict=e.op not in ("+", "*"))
-    return [*_wrapped(e.a, level), SIGNS[e.op], *right], level
+    left = _wrapped(e.a, level, strict=level == LEVEL["="])
+    return [*left, SIGNS[e.op], *right], level
 
 
 def _function(e: Call) -> tuple[list, int]:
     entry = FUNCTIONS[e.name]
-    args = [_wrapped(a, entry.inner) for a in e.args]
+    words = entry.level < ATOM
+    # What reads in words binds less than any sign.
+    args = [_wrapped(a, max(1, entry.inner) if words else 1) for a in e.args]
     out: list = []
     for part in re.split(r"(\{[^}]*\})", entry.symbol):
         if re.fullmatch(r"\{\d\}", part):
@@ -156,4 +182,4 @@ def _function(e: Call) -> tuple[list, int]:
                 out += ([between] if place else []) + arg
         elif part:
             out.append(part)
-    return out, entry.level if entry.level else 1
+    return out, 0 if words else ATOM

@@ -22,15 +22,25 @@ from .expressions import (
 )
 from .functions import FUNCTIONS, TINY
 from .proofs import unit_of
-from .rows import Constant, Row, Series
+from .rows import Constant, Row, Series, series_in
 from .units import conversion
+
+
+def _power(a, b):
+    """Return a power, where a spreadsheet has one: not 0 to 0, nor the root of a negative."""
+    if a == 0 and b == 0:
+        raise ZeroDivisionError("0 to the power 0")
+    if a < 0 and b != int(b):
+        raise ValueError(f"{a:g} to the power {b:g}")
+    return a**b
+
 
 OPERATIONS: dict[str, Callable] = {
     "+": lambda a, b: a + b,
     "-": lambda a, b: a - b,
     "*": lambda a, b: a * b,
     "/": lambda a, b: a / b,
-    "^": lambda a, b: a**b,
+    "^": _power,
     "=": lambda a, b: a == b,
     "<": lambda a, b: a < b - TINY,
     "<=": lambda a, b: a <= b + TINY,
@@ -91,12 +101,6 @@ def _looked_up(e: Expr, known, place):
         pick = max if e.name == "MAX" else min
         return pick(value_of(r, known) for r in e.series.rows)
     if isinstance(e, SumOver):
-        count = max(len(s) for s in _series_in(e.a))
+        count = max(len(s) for s in series_in(e.a))
         return sum(value_of(e.a, known, i) for i in range(count))
     raise TypeError(f"{type(e).__name__} has no value of its own")
-
-
-def _series_in(e: Expr):
-    from .expressions import leaves
-
-    return [leaf for leaf in leaves(e) if isinstance(leaf, Series)]

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from types import ModuleType
 
 from builder.jobs import Job
-from builder.language import Ask, Family, Faults, Sheet, Table, adopt
+from builder.language import Ask, Family, Faults, Sheet, Table, adopt, nameless
 
 from .calculation_sheets import Maker, place_sheet
 from .cells import Book, SheetPlan
@@ -33,7 +33,10 @@ from .start_sheet import Front, StartSheet
 
 @dataclass(frozen=True)
 class Declared:
-    """The trade as it is declared: the modules of the sheets, the catalog, the proofs."""
+    """The trade as it is declared: the modules of the sheets, the catalog, the proofs.
+
+    ``further`` are modules that declare more rows on a sheet of another module.
+    """
 
     inputs: ModuleType
     sections: ModuleType
@@ -44,6 +47,7 @@ class Declared:
     front: Front
     title: str
     version: str
+    further: Sequence[ModuleType] = ()
 
 
 class Model:
@@ -55,10 +59,12 @@ class Model:
 
     def __init__(self, declared: Declared):
         self.declared = d = declared
+        for module in d.further:
+            adopt(module)
         self.job_sheet, self.section_sheet = adopt(d.inputs), adopt(d.sections)
         self.calculation = [adopt(m) for m in d.calculation]
         self.sheets: list[Sheet] = [self.job_sheet, self.section_sheet, *self.calculation]
-        faults = faults_of(self.sheets)
+        faults = faults_of(self.sheets) + [f for s in self.sheets for f in nameless(s)]
         if faults:
             raise Faults(faults)
         self.places = Places()

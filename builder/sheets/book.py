@@ -6,13 +6,27 @@ from functools import lru_cache
 
 from builder.resolve.book import Declared, Front, Model
 
-from . import buoyancy, catalog, decking, inputs, parts, sections, start, takeoff, weight
-from .proof import hydro
+from . import (
+    buoyancy,
+    catalog,
+    decking,
+    framing,
+    hardware,
+    inputs,
+    parts,
+    parts_lumber,
+    sections,
+    start,
+    takeoff,
+    weight,
+)
+from .proof import connections, hydro, wood
 from .reference import SOURCES
 
 VERSION = "0.1.0"
-SHEETS = (parts, decking, weight, buoyancy, takeoff)
-FAMILIES = (*hydro.families,)
+FURTHER = (parts_lumber,)
+SHEETS = (parts, decking, weight, buoyancy, framing, hardware, takeoff)
+FAMILIES = (*hydro.families, *wood.families, *connections.families)
 HEADLINE = (
     sections.purpose, sections.quantity, sections.length, sections.width,
     weight.launch, weight.service, buoyancy.draft_service, buoyancy.free_service,
@@ -31,4 +45,4 @@ def model() -> Model:
         "Floating dock calculation", start.PURPOSE, start.STEPS, HEADLINE, start.CAUTIONS,
         start.BEYOND, start.CHANGES)
     return Model(Declared(inputs, sections, catalog, SHEETS, FAMILIES, SOURCES, front,
-                          "Floating dock calculation", VERSION))
+                          "Floating dock calculation", VERSION, FURTHER))

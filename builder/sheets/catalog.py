@@ -33,7 +33,8 @@ ANGLES = _products("angles").editable(
     weight=(0.1, 60), price=MONEY)
 CORNERS = _products("corner_brackets").editable(
     height=(2, 16), plate_thickness=(0.05, 1), bolts_a_leg=(1, 6), top_hole_from_its_top=(0.25, 8),
-    hole_spacing=(0.5, 12), corner_to_bolts=(0.5, 16), weight=(0.1, 80), price=MONEY)
+    hole_spacing=(0.5, 12), corner_to_header_bolts=(0.5, 16),
+    corner_to_rail_bolts=(0.5, 16), weight=(0.1, 80), price=MONEY)
 PLATES = _products("washer_plates").editable(
     length=(1, 16), width=(1, 16), thickness=(0.05, 1), holes=(1, 6), hole=(0.25, 1.25),
     weight=(0.05, 30), price=MONEY)

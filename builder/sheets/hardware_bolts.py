@@ -147,7 +147,7 @@ edge_check = check(
     amount=("inches missing", "in", greatest(placement.edge_loaded * D - edge_least, 0)))
 spread_check = check(
     "Outermost bolts across the grain", outermost, at_most=nds.cross_grain_bolts_most,
-    source="NDS 2018 12.5.1.3", group="Connections",
+    look_at=nds.cross_grain_bolts_most, source="NDS 2018 12.5.1.3", group="Connections",
     cure="An angle with its holes closer together: wood that dries splits between them.")
 spacing_check = check(
     "Bolts apart in a leg", spacing, at_least=placement.spacing_perp_least * D,

@@ -42,7 +42,7 @@ Fe_bracket = row("Dowel bearing of the brackets", "F_ec", "psi", dowels.steel_be
                  "NDS 2018 Table 12B, 12K", digits=0)
 corner = dowels.double_shear(sheet, "c", t_corner, t_c, ends.D, ends.Fyb, ends.Fe, Fe_bracket,
                              dowels.bolt_terms(ends.K_theta))
-corner_end = row("End of the header to the bolts", "e_c", "in", inside["corner to bolts"],
+corner_end = row("End of the header to the bolts", "e_c", "in", inside["corner to header bolts"],
                  CATALOG)
 corner_delta = row("Geometry factor, end distance", "C_Δc", "",
                    dowels.geometry_factor(corner_end, placement.end_perp_full * ends.D),
@@ -73,8 +73,8 @@ corner_shear_check = check(
     "Shear in the header at the bolts", V_corner, at_most=V_header, source="NDS 2018 3.4.3.3",
     group="Connections", cure="A deeper or thicker header, or bolts nearer its bottom edge.")
 holes_apart = row("Holes of the two brackets apart, greater leg", "Δ_c", "in", greatest(
-    absolute(outside["corner to bolts"] - inside["corner to bolts"] - parts.header_t),
-    absolute(outside["corner to bolts"] - inside["corner to bolts"]
+    absolute(outside["corner to rail bolts"] - inside["corner to rail bolts"] - parts.header_t),
+    absolute(outside["corner to header bolts"] - inside["corner to header bolts"]
              - sec.rail_plies * parts.rail_t)), STATICS, digits=3)
 holes_check = check(
     "Holes of the two brackets meet", holes_apart, at_most=nds.hole_over_most,

@@ -9,6 +9,7 @@ from . import sections as sec
 from .parts import block, note, row
 from .reference import LUMBER
 
+sheet = parts.sheet
 GEOMETRY = "geometry"
 
 block("Lumber, by use")
