@@ -172,6 +172,8 @@ def _function(e: Call) -> tuple[list, int]:
     words = entry.level < ATOM
     # What reads in words binds less than any sign.
     args = [_wrapped(a, max(1, entry.inner) if words else 1) for a in e.args]
+    if e.name == "when":
+        args[0] = _pieces(e.args[0])[0]
     out: list = []
     for part in re.split(r"(\{[^}]*\})", entry.symbol):
         if re.fullmatch(r"\{\d\}", part):

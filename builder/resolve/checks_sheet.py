@@ -119,7 +119,7 @@ class ChecksSheet:
             amounts = self._across(name, self.places.rows[check.amount][1])
             page.formula(y, AMOUNT, f'IF({ready},INDEX({amounts},1,{spot}),"{DASH}")',
                          f"qty.{check.amount.digits}")
-            page.text(y, UNIT, check.amount.label.partition(": ")[2], "label")
+            page.text(y, UNIT, check.amount.label.rpartition(": ")[2], "label")
         page.text(y, SOURCE_COL, check.source or check.limit.source, "source")
         page.link(y, LINK, f"{name}!A{place + 1}", f"{name} row {place + 1}")
 

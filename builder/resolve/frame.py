@@ -17,7 +17,7 @@ TITLE, MASTER, WANTING, STATE, HEAD, TOP = 0, 1, 3, 4, 5, 6
 """Rows: title, whole-job verdict and job, inputs wanting, state, column heads, first of all."""
 ABOUT = 2
 
-WIDTHS = [34, 8, 32, 8, *[9.5] * len(SECTIONS), 19]
+WIDTHS = [37, 9, 38, 7, *[9.5] * len(SECTIONS), 22]
 """Label, symbol, formula, unit, A to F, source: fits letter landscape."""
 
 DASH = "–"

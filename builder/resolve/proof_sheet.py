@@ -26,13 +26,18 @@ WIDTHS = [40, 9, 36, 8, *[12.5] * BAND, 12.5, 9, 9]
 AGREES, DIFFERS = "agrees", "differs"
 
 
-def _span(row: Row, cases: tuple[Case, ...], own: Ranges) -> tuple[float, float]:
-    """Return what the reader may type: the row's own range where finite, and all the cases."""
-    values = [c.given[row] for c in cases]
-    low, high = own.of(row)
-    low = min(values) if low == float("-inf") else low
-    high = max(values) if high == float("inf") else high
-    return float(min(low, *values)), float(max(high, *values))
+def _span(row: Row, cases: tuple[Case, ...], own: Ranges, factor: float) -> tuple[float, float]:
+    """Return what the reader may type: about the cases, within the row's own range.
+
+    A row's formulas are proved for its own range, given in its own unit; the cases themselves
+    are always allowed.
+    """
+    values = [float(c.given[row]) for c in cases]
+    low, high = min(values), max(values)
+    proved = own.of(row)
+    wide = (low / 4 if low > 0 else low * 4, high * 4 if high > 0 else high / 4)
+    return (min(low, max(wide[0], proved[0] / factor)),
+            max(high, min(wide[1], proved[1] / factor)))
 
 
 class ProofSheet:
@@ -130,11 +135,7 @@ class ProofSheet:
                                              f"{row.label}: choose from the list.",
                                              f"{row.label}: choose from the list.", source=source))
             return
-        low, high = _span(row, one.cases, own)
-        if row in one.units:
-            values = [c.given[row] for c in one.cases]
-            low, high = min(values), max(values)
-            low, high = (low / 4 if low > 0 else low * 4), (high * 4 if high > 0 else high / 4)
+        low, high = _span(row, one.cases, own, factor)
         page.number(y, YOURS, value, _style(value, "input"))
         page.number(y, LOW, low, "limit")
         page.number(y, HIGH, high, "limit")

@@ -87,6 +87,7 @@ class StartSheet:
         page.text(y, 0, "Section type", "head")
         for x, name in ((1, "Symbol"), (2, "Unit")):
             page.text(y, x, name, "head.c")
+        page.put(y, 3, "blank", None, "head")
         for k, name in enumerate(SECTIONS):
             page.text(y, FIRST + k, name, "head.n")
         where = Where(self.places, NAME)
@@ -102,11 +103,10 @@ class StartSheet:
 
     def _groups(self, page: Page, y: int) -> int:
         page.text(y, 0, "Checks by group", "block")
-        page.heads(y + 1, ["Group", "Verdict", "Worst ratio"])
+        page.heads(y + 1, ["Group", "Verdict", "Worst ratio", "Go to"])
         for k, word in enumerate(ORDER):
             page.text(y + 1, FIRST + k, word, "head.n")
-        page.text(y + 1, FIRST + len(ORDER), "Rank", "head.n")
-        page.text(y + 1, FIRST + len(ORDER) + 1, "Go to", "head")
+        page.text(y + 1, FIRST + len(ORDER), "Worst: 1 to 4", "head.n")
         y += 2
         first = y
         for group, (top, last) in self.checks.rows.items():
@@ -130,18 +130,18 @@ class StartSheet:
             page.formula(y, FIRST + k, f"COUNTIF({area},{word})", "num.0")
         a, b, c = (f"{col}{y + 1}" for col in cols[:3])
         page.formula(y, FIRST + len(ORDER), f"1+({a}=0)*(1+({b}=0)*(1+({c}=0)))", "num.0")
-        page.link(y, FIRST + len(ORDER) + 1, f"{CHECKS}!A{top}", "Checks")
+        page.link(y, 3, f"{CHECKS}!A{top}", "Checks")
 
     def _wanting(self, page: Page, y: int) -> int:
         page.text(y, 0, "What is still wanting", "block")
         page.text(y + 1, 0, f"{self.inputs}: first input wanted", "label")
-        page.formula(y + 1, FIRST, self.first_wanted, "text")
+        page.formula(y + 1, 1, self.first_wanted, "text")
         page.text(y + 2, 0, f"{self.sections}: first input wanted", "label")
         for k, col in enumerate(SECTION_LETTERS):
             page.formula(y + 2, FIRST + k, f"{self.sections}!{col}${WANTING + 1}", "wrap")
         page.text(y + 3, 0, "Catalog lines that are not usable", "label")
         counts = "+".join(f"COUNTIF({r},0)" for r in self.catalog_states)
-        page.formula(y + 3, FIRST, counts, "num.0")
+        page.formula(y + 3, 1, counts, "num.0")
         return y + 4
 
     @staticmethod

@@ -135,6 +135,8 @@ M_end = stations("Moment, point load near an end", "M_P", "lb·ft", lambda i: (
     + end_slope * (x[i] * a2[i] - a3[i])), 0)
 
 block("The section on water: greatest effects in a rail")
+note("The point load at mid-length is put on what the dead load sags, never on what it hogs: an "
+     "upper bound where floats stand in the middle only.")
 M_point = row("Moment, point load on one rail at mid-length", "M_P0", "lb·ft",
               rail_dead * greatest(largest(u2), 0) + sec.point_load * a2[-2], STATICS, digits=0)
 M_strength = row("For information: moment if the strength load covered the deck", "M_S1", "lb·ft",

@@ -12,7 +12,7 @@ from collections.abc import Mapping
 from functools import lru_cache
 
 from builder.resolve.cells import Cell, Place, SheetPlan
-from builder.workbook.styles import BODY, STYLES, VERDICT_LOOKS
+from builder.workbook.styles import BODY, STYLES
 
 LINE = 12.75
 """Height of one line of body text [pt], the default row of Arial 10."""
@@ -90,7 +90,7 @@ def column_room(width: float, indent: int = 0) -> float:
 def row_heights(sheet: SheetPlan, values: Mapping[Place, float | str]) -> dict[int, float]:
     """Return the height [pt] of every row that differs from the default.
 
-    A height the plan gives stands.  A verdict is given room for the longest word it may show.
+    A height the plan gives stands.
     """
     found: dict[int, float] = {}
     for cell in sheet.cells:
@@ -112,8 +112,7 @@ def _line_count(sheet: SheetPlan, cell: Cell, values: Mapping[Place, float | str
     width = sheet.widths[cell.col] if cell.col < len(sheet.widths) else DEFAULT_WIDTH
     room = column_room(width, look.get("indent", 0))
     size, bold = look.get("font_size", BODY), look.get("bold", False)
-    texts = VERDICT_LOOKS if cell.style == "verdict" else (_shown(sheet, cell, values),)
-    return max(lines(text, room, size, bold) for text in texts)
+    return lines(_shown(sheet, cell, values), room, size, bold)
 
 
 def _shown(sheet: SheetPlan, cell: Cell, values: Mapping[Place, float | str]) -> str:

@@ -78,7 +78,7 @@ STYLES: dict[str, Look] = {
     },
     "label": {**_RULED, **_WRAP},
     "label.indent": {**_RULED, **_WRAP, **_INDENT},
-    "symbol": {**_RULED, **_CENTRE},
+    "symbol": {**_RULED, **_CENTRE, "shrink": True},
     "formula": {**_RULED, **_WRAP},
     "unit": {**_RULED, **_CENTRE, "font_color": SLATE},
     # The indent keeps a source off the number before it.
@@ -89,7 +89,9 @@ STYLES: dict[str, Look] = {
     "gen": {**_RULED, **_RIGHT, "num_format": "General"},
     "limit": {**_RULED, **_RIGHT, "num_format": "General", "font_color": SLATE},
     "state": {**_RULED, **_CENTRE, "num_format": "0", "font_color": SLATE},
-    "verdict": {**_RULED, **_CENTRE, **_WRAP, "bold": True, "valign": "vcenter"},
+    # Shrunk where a word is wider than its column: a second line on every verdict row would
+    # make a calculation half as long again.
+    "verdict": {**_RULED, **_CENTRE, "shrink": True, "bold": True, "valign": "top"},
     "master": {
         "bold": True,
         "valign": "vcenter",

@@ -20,9 +20,9 @@ from builder.workbook.styles import (
 
 PROMISED = [
     *"title subtitle note block head head.c head.n label label.indent symbol formula unit".split(),
-    *"source text wrap gen text.c state verdict limit master caution link".split(),
-    *"input.text input.list given.text head.source".split(),
-    *(f"{stem}.{d}" for stem in ("num", "input", "given") for d in range(7)),
+    *"source text wrap gen text.c state verdict limit master people caution link".split(),
+    *"input.text input.list given.text head.source caution.line".split(),
+    *(f"{stem}.{d}" for stem in ("num", "qty", "input", "given") for d in range(7)),
 ]
 
 
@@ -109,7 +109,9 @@ def test_w05_no_look_hides_its_contents():
     for name, letter, ground in pairs():
         assert letter != ground, name
     for name, look in STYLES.items():
-        assert not look.get("hidden") and ";" not in look.get("num_format", ""), name
+        assert not look.get("hidden"), name
+        # A part left empty would show nothing: every part of a format shows something.
+        assert all(look.get("num_format", "General").split(";")), name
 
 
 def test_headings_that_run_across_have_a_rule():

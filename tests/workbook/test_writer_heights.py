@@ -6,6 +6,7 @@ import pytest
 
 from builder.resolve.cells import Cell, SheetPlan
 from builder.workbook.heights import LINE, column_room, lines, row_heights, text_width
+from builder.workbook.styles import STYLES
 
 
 def plan(*cells: Cell, widths=(28.0,), heights=None) -> SheetPlan:
@@ -63,11 +64,11 @@ def test_the_plan_s_own_height_stands():
     assert row_heights(plan(cell, heights={0: 20, 5: 30}), {}) == {0: 20, 5: 30}
 
 
-def test_a_verdict_has_room_for_every_word():
-    """The word changes with the inputs and the row does not follow by itself."""
+def test_a_verdict_keeps_to_one_line():
+    """The word changes with the inputs and the row does not follow: the word is shrunk."""
     cell = Cell(0, 0, "formula", "=A2", "verdict")
-    assert row_heights(plan(cell, widths=[8.5]), {("S", 0, 0): "OK"}) == {0: 2 * LINE}
-    assert row_heights(plan(cell, widths=[16]), {("S", 0, 0): "OK"}) == {}
+    assert row_heights(plan(cell, widths=[8.5]), {("S", 0, 0): "NEEDS INPUT"}) == {}
+    assert STYLES["verdict"]["shrink"] and not STYLES["verdict"].get("text_wrap")
 
 
 def test_a_formula_s_text_is_measured():
