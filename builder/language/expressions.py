@@ -49,6 +49,9 @@ class Expr:
     def __pow__(self, other):
         return Op("^", self, lift(other))
 
+    def __rpow__(self, other):
+        return Op("^", lift(other), self)
+
     def __neg__(self):
         return Negative(self)
 

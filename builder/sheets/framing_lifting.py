@@ -4,16 +4,15 @@ from __future__ import annotations
 
 from builder.language import absolute, cosine, greatest, radians, sine, when
 
+from . import (
+     framing_water,  # noqa: F401  the part before this one
+     weight,
+)
 from . import inputs as job
 from . import sections as sec
-from . import weight
 from .framing_rails import plies, rail
-from .framing_water import hogging as water_hogging
 from .framing_wood import GROUP, NDS, OURS, STATICS, block, check, note, row, stability
 from .reference import nds, own
-
-water_end = water_hogging.Fb
-"""The part before this one: sheets are read from top to bottom."""
 
 block("Lifting")
 note("Two slings under each rail, one near each end; nothing holds the rails' edges in the air. "

@@ -6,13 +6,15 @@ from builder.language import again, all_of, greatest, least, root, when
 from builder.language.expressions import lift
 from builder.language.units import TEXT
 
+from . import (
+    framing_lifting,  # noqa: F401  the part before this one
+    parts,
+)
 from . import inputs as job
-from . import parts
 from . import sections as sec
-from .framing_lifting import lift_load
 from .framing_rails import local_moment, local_shear, plies
 from .framing_spans import stringer
-from .framing_water import hogging, hogging_moment, sagging, water_shear
+from .framing_water import hogging_moment, sagging, water_hogging, water_shear
 from .framing_wood import (
     NDS,
     OURS,
@@ -30,8 +32,6 @@ from .framing_wood import (
 from .reference import LUMBER, nds, supplement
 
 THIRD = lift(1) / 3
-lift_end = lift_load
-"""The part before this one: sheets are read from top to bottom."""
 
 block("Stringers: largest span that would do")
 capacity_single = row("Moment a stringer carries alone", "M_cap1", "lb·ft",
@@ -81,8 +81,8 @@ largest_spacing = row("Largest stringer spacing that would do", "s_max", "in",
 
 block("Smallest size that would do, of 2x6 to 2x12")
 note("Same wood, spacing, plies and loads; the section's own weight, the rail's skirt and CL of "
-     "the deeper or shallower size are left as they are, and lifting is left out: choose the "
-     "size, then read the checks.")
+     "the deeper or shallower size are left as they are, and lifting and floats set far in "
+     "are left out: choose the size, then read the checks.")
 stringer_moment = row("Stringers: moment to carry, Cr taken off", "M_ns", "lb·ft",
                  greatest(stringer.M_spread / stringer.Cr, stringer.M_point), STATICS, digits=0)
 stringer_stiffness = row("Stringers: stiffness wanted", "EI_ns", "lb·in²",
@@ -90,8 +90,8 @@ stringer_stiffness = row("Stringers: stiffness wanted", "EI_ns", "lb·in²",
                   * greatest(job.deflection_live * stringer.sag_live,
                              job.deflection_total * stringer.sag_total), STATICS, digits=0)
 rail_moment = row("Rails: moment a ply has to carry", "M_nr", "lb·ft",
-                  greatest(sagging, hogging_moment / hogging.CL, local_moment) / plies, STATICS,
-                  digits=0)
+                  greatest(sagging, hogging_moment / water_hogging.CL, local_moment) / plies,
+                  STATICS, digits=0)
 rail_shear = row("Rails: shear a ply has to carry", "V_nr", "lb",
                  greatest(water_shear, local_shear) / plies, STATICS, digits=0)
 stiffness = row("Stiffness of a stringer", "EI_s", "lb·in²",

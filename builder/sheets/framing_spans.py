@@ -71,11 +71,17 @@ def simple_beam(m: Member, span, width, point) -> None:
     m["fv"] = row(f"{name}: shear stress", f"f_v,{tag}", "psi",
                   nds.shear_rectangle * greatest(m.V_spread, m.V_point) / (m.t * m.d),
                   f"{NDS} 3.4.2", digits=1)
+    deflections(m)
+
+
+def deflections(m: Member) -> None:
+    """Declare how far a simple beam sags at once and in time."""
+    name, tag, span = m.name, m.tag, m.span
     m["sag_spread"] = row(f"{name}: deflection, live spread load", f"Δ_1{tag}", "in",
                           5 * m.w_live.in_("lb/in") * span.in_("in") ** 4
                           / (384 * m.E_adj * m.I), STATICS, digits=3)
     m["sag_point"] = row(f"{name}: deflection, point load", f"Δ_2{tag}", "in",
-                         point * span.in_("in") ** 3 / (48 * m.E_adj * m.I), STATICS, digits=3)
+                         m.point * span.in_("in") ** 3 / (48 * m.E_adj * m.I), STATICS, digits=3)
     m["sag_live"] = row(f"{name}: live deflection", f"Δ_ℓ{tag}", "in",
                         greatest(m.sag_spread, m.sag_point), STATICS, digits=3)
     m["sag_dead"] = row(f"{name}: deflection, dead load", f"Δ_D{tag}", "in",
@@ -104,6 +110,35 @@ def bending_alone(m: Member) -> None:
                   greatest(m.M_spread, m.M_point).in_("lb·in") / m.S, f"{NDS} 3.3.2", digits=0)
     m["bending_check"] = check(f"{m.name}: bending", m.fb, at_most=m.Fb_single,
                                source=f"{NDS} 3.3.1", cure=DEEPER, group=GROUP)
+
+
+def hog(m: Member, runs_across) -> None:
+    """Declare hogging of a member that runs across, where floats are set far in.
+
+    Args:
+        m: the member, with its loads; it carries E'min.
+        runs_across: 1 where it does run across, else 0.
+    """
+    name, tag = m.name, m.tag
+    m["hog_spread"] = row(f"{name}: hogging moment, spread load", f"M_3{tag}", "lb·ft",
+                          far_in * runs_across * m.w * sec.width / 2
+                          * greatest(sec.width / 4 - parts.row_y, 0), STATICS, digits=0)
+    m["hog_point"] = row(f"{name}: hogging moment, point load at the edge", f"M_4{tag}", "lb·ft",
+                         far_in * runs_across * (m.point * greatest(arm - point_edge, 0)
+                                                 + m.w_dead * arm**2 / 2), STATICS, digits=0)
+    m["hog_length"] = row(
+        f"{name}: effective length, hogging; not below the depth", f"le_h{tag}", "in",
+        greatest(m.d, when(arm.in_("in") / m.d < nds.le_ratio_limit,
+                           nds.le_cantilever_point_short * arm.in_("in"),
+                           nds.le_cantilever_point_long * arm.in_("in")
+                           + nds.le_cantilever_depths * m.d)), f"{NDS} Table 3.3.3", digits=1)
+    m["hogging"] = stability(m, f"{name} hogging", f"h{tag}", m.hog_length, m.Fb_single)
+    m["hog_stress"] = row(f"{name}: hogging stress", f"f_bh,{tag}", "psi",
+                          greatest(m.hog_spread, m.hog_point).in_("lb·in") / m.S,
+                          f"{NDS} 3.3.2", digits=0)
+    m["hog_check"] = check(f"{name}: hogging", m.hog_stress, at_most=m.hogging.Fb,
+                           source=f"{NDS} 3.3.3", cure="Floats further out, or a deeper size.",
+                           group=GROUP)
 
 
 stringer = member_wood("Stringers", "s", parts.stringer_line, parts.stringer_t,
@@ -141,34 +176,18 @@ bearing_check = check("Stringers: bearing on a ledge", stringer.fc, at_most=stri
                       source=f"{NDS} 3.10.2", worst="LOOK", group=GROUP,
                       cure="A longer ledge, or angles at the ends.")
 
-block("Stringers across: hogging over floats set far in")
-note("Only where the outer floats stand inside a quarter of the width: the deck edge hangs out "
-     "and the lower edge of the stringer is pressed and free. Table 3.3.3 rows of the "
-     "cantilever, point load at the free end, which covers the spread load too.")
-hangs_out = row("Floats set far in: 1, else 0", "k_h", "",
-                across * (parts.row_y < sec.width / 4), OURS, digits=0)
+block("Floats set far in")
+note("Where the outer floats stand inside a quarter of the width, the deck edge hangs out, and "
+     "what runs across hogs over them: the lower edge is pressed and free. Effective length by "
+     "the cantilever row of Table 3.3.3 with a point load at the end, which covers spread load.")
+far_in = row("Floats set far in: 1, else 0", "k_h", "", when(parts.row_y < sec.width / 4, 1, 0),
+             OURS, digits=0)
 arm = row("From the outer float row to the frame's side", "a_h", "ft",
           greatest(sec.width / 2 - parts.row_y, 0), STATICS)
-hog_spread = row("Hogging moment, spread load", "M_h1", "lb·ft",
-                 hangs_out * stringer.w * sec.width / 2
-                 * greatest(sec.width / 4 - parts.row_y, 0), STATICS, digits=0)
-hog_point = row("Hogging moment, point load at the deck edge", "M_h2", "lb·ft",
-                hangs_out * (sec.point_load * greatest(arm - point_edge, 0)
-                             + stringer.w_dead * arm**2 / 2), STATICS, digits=0)
-hog_length = row("Effective length, hogging; not below the depth", "le_h", "in",
-                 greatest(stringer.d, when(
-                     arm.in_("in") / stringer.d < nds.le_ratio_limit,
-                     nds.le_cantilever_point_short * arm.in_("in"),
-                     nds.le_cantilever_point_long * arm.in_("in")
-                     + nds.le_cantilever_depths * stringer.d)), f"{NDS} Table 3.3.3", digits=1)
-hogging = stability(stringer, "Stringers hogging", "h", hog_length, stringer.Fb_single)
-hog_stress = row("Stringers: hogging stress", "f_bh", "psi",
-                 greatest(hog_spread, hog_point).in_("lb·in") / stringer.S, f"{NDS} 3.3.2",
-                 digits=0)
-hog_check = check("Stringers: hogging", hog_stress, at_most=hogging.Fb, source=f"{NDS} 3.3.3",
-                  cure="Floats further out, or a deeper size.", group=GROUP)
+hog(stringer, across)
 
-cross = member_wood("Cross-beams", "c", parts.cross_line, parts.cross_t, parts.cross_d)
+cross = member_wood("Cross-beams", "c", parts.cross_line, parts.cross_t, parts.cross_d,
+                    slender=True)
 note("Stringers along hang between headers and cross-beams; without cross-beams these rows read "
      "0. Floats that run on under the stringers would hold them too: left out, on the safe side.")
 cross_point = row("Cross-beams: point load", "P_c", "lb",
@@ -178,13 +197,16 @@ simple_beam(cross, parts.cross_length,
                                          parts.stringer_length + cross.t.in_("ft")), cross_point)
 bending_alone(cross)
 stiffness_and_shear(cross)
+hog(cross, 1)
 
-header = member_wood("Headers", "e", parts.header_line, parts.header_t, parts.header_d)
+header = member_wood("Headers", "e", parts.header_line, parts.header_t, parts.header_d,
+                     slender=True)
 simple_beam(header, parts.header_length,
             when(across > 0, sec.spacing.in_("ft"), parts.stringer_length) / 2
             + sec.deck_overhang.in_("ft"), sec.point_load)
 bending_alone(header)
 stiffness_and_shear(header)
+hog(header, 1)
 
 block("Members that end at angles")
 end_Fv = row(  # noqa: N816

@@ -162,21 +162,21 @@ f_water = row("Shear stress", "f_v,w", "psi",
               digits=1)
 note("Sagging, the upper edge is held by stringers and deck: CL 1. Hogging, the lower edge is "
      "held by the stringers.")
-hog_length = row("Effective length, any other loading", "le_w", "in",
+water_hog_length = row("Effective length, any other loading", "le_w", "in",
                  when(held / rail.d < nds.le_ratio_limit, nds.le_other_short * held,
                       greatest(nds.le_other_middle * held + 3 * rail.d,
                                nds.le_other_long * held)),
                  f"{NDS} Table 3.3.3 footnote 1", digits=1)
-hogging = stability(rail, "Rail hogging on water", "w", hog_length, rail.Fb_single)
+water_hogging = stability(rail, "Rail hogging on water", "w", water_hog_length, rail.Fb_single)
 STIFFER = "One more rail ply, a deeper rail, or more floats where the load stands."
 sag_check = check("Section on water: sagging", f_sag, at_most=rail.Fb_single,
                   source=f"{NDS} 3.3.1", cure=STIFFER, group=GROUP,
                   amount=("plies to add", "each",
                           whole_up(plies * greatest(0, f_sag / rail.Fb_single - 1))))
-water_hog_check = check("Section on water: hogging", f_hog, at_most=hogging.Fb,
+water_hog_check = check("Section on water: hogging", f_hog, at_most=water_hogging.Fb,
                         source=f"{NDS} 3.3.3", cure=STIFFER, group=GROUP,
                         amount=("plies to add", "each",
-                                whole_up(plies * greatest(0, f_hog / hogging.Fb - 1))))
+                                whole_up(plies * greatest(0, f_hog / water_hogging.Fb - 1))))
 water_shear_check = check("Section on water: shear", f_water, at_most=rail.Fv_adj,
                           source=f"{NDS} 3.4.1", cure=STIFFER, group=GROUP)
 

@@ -89,7 +89,7 @@ def bending_wood(name: str, tag: str, size, t, d) -> Member:
                      digits=0)
     m["timber"] = row(f"{name}: 1 timber, 0 dimension lumber", f"k_t{tag}", "", size["timber"],
                       TABLES_4, digits=0)
-    j, pine, other = m.width_class, SIZE_FACTORS_PINE, SIZE_FACTORS
+    j = m.width_class
     # Southern Pine has a line a width class, up to the fifth; a stud of 8 in and more takes the
     # line above its own, that of No.3.
     m["line"] = sheet.line(
@@ -97,6 +97,21 @@ def bending_wood(name: str, tag: str, size, t, d) -> Member:
         greatest(1, least(len(WOODS.keys), when(
             m.timber > 0, timber_line,
             dimension_line + by_width * (least(j, 5) - 1) - stud * (j >= 3)))))
+    size_factor(m)
+    m["Fb"] = row(f"{name}: Fb, table", f"F_b,{tag}", "psi", m.line["Fb"], TABLES_4, digits=0)
+    m["CM_b"] = row(f"{name}: wet service, Fb", f"C_M,b{tag}", "",
+                    when(m.timber > 0, supplement.CM_timber_Fb,
+                         wet_bending(m.Fb * m.CF <= supplement.CM_Fb_limit)), TABLES_4)
+    m["Fb_single"] = row(f"{name}: F′b, one member alone", f"F′_b,{tag}", "psi",
+                         m.Fb * duration_live * m.CM_b * temperature * m.CF * incising,
+                         f"{NDS} Table 4.3.1", digits=0)
+    return m
+
+
+def size_factor(m: Member) -> None:
+    """Declare CF of a member: by table, or by depth for timbers."""
+    name, tag, d, j = m.name, m.tag, m.d, m.width_class
+    pine, other = SIZE_FACTORS_PINE, SIZE_FACTORS
     thin, thick = "Fb 2 and 3 in thick", "Fb 4 in thick"
     m["CF_table"] = row(
         f"{name}: size factor by table", f"C_F0,{tag}", "",
@@ -109,14 +124,6 @@ def bending_wood(name: str, tag: str, size, t, d) -> Member:
              least(1, (nds.timber_size_depth / d) ** (1 / nds.timber_size_exponent_root)),
              greatest(least(m.CF_table, other.at(j)["stud Fb"] + 1 - stud), own.least_share)),
         f"{NDS} 4.3.6")
-    m["Fb"] = row(f"{name}: Fb, table", f"F_b,{tag}", "psi", m.line["Fb"], TABLES_4, digits=0)
-    m["CM_b"] = row(f"{name}: wet service, Fb", f"C_M,b{tag}", "",
-                    when(m.timber > 0, supplement.CM_timber_Fb,
-                         wet_bending(m.Fb * m.CF <= supplement.CM_Fb_limit)), TABLES_4)
-    m["Fb_single"] = row(f"{name}: F′b, one member alone", f"F′_b,{tag}", "psi",
-                         m.Fb * duration_live * m.CM_b * temperature * m.CF * incising,
-                         f"{NDS} Table 4.3.1", digits=0)
-    return m
 
 
 def wet_bending(low):

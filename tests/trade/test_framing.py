@@ -203,15 +203,20 @@ def test_hogging_over_one_middle_row_by_hand():
     known = section(float_rows=1, float_model="Box float 48 x 48 x 16", point_load=400) | {
         weight.deck_dead: 6}
     w = (6 + 60) * 16 / 12
-    assert worked(spans.hog_spread, known) == pytest.approx(w * 4 * 2)
-    assert worked(spans.hog_point, known) == pytest.approx(400 * 3.5 + 8 * 4**2 / 2)
+    assert worked(stringer.hog_spread, known) == pytest.approx(w * 4 * 2)
+    assert worked(stringer.hog_point, known) == pytest.approx(400 * 3.5 + 8 * 4**2 / 2)
     le = 1.87 * 48  # lu/d = 6.6, below 7
     fbe = 1.2 * 510000 * 0.9 / (le * 7.25 / 1.5**2)
     mean = (1 + fbe / 925) / 1.9
-    assert worked(spans.hogging.CL, known) == pytest.approx(
+    assert worked(stringer.hogging.CL, known) == pytest.approx(
         mean - np.sqrt(mean**2 - fbe / 925 / 0.95), rel=1e-9)
-    wide = section()
-    assert worked(spans.hog_stress, wide) == 0
+    # Headers carry half a space and the same point load; stringers along do not run across.
+    assert worked(header.hog_point, known) == pytest.approx(400 * 3.5 + 4 * 4**2 / 2)
+    along = dict(section(float_rows=1, run="along")) | {weight.deck_dead: 6}
+    assert worked(stringer.hog_stress, along) == 0
+    assert worked(header.hog_stress, along) > 0
+    for member in (stringer, header):
+        assert worked(member.hog_stress, section()) == 0
 
 
 # ---- the section on water --------------------------------------------------------------------

@@ -58,23 +58,29 @@ def _wood_line(wood: str, size: str) -> int:
     return int(first + by_width * (min(wide, 5) - 1))
 
 
+def _joist(line: dict) -> Values:
+    """Return what a line of the joist tables gives: wood, size, spacing, loads, the table's cap.
+
+    The group of other species takes bending from one wood and stiffness from another.
+    """
+    longest = line["cap"] / INCHES
+    return {
+        job.wood: line["bending wood"], job.timber_wood: TIMBER_PAIRS.keys[0],
+        job.sawn: "dressed", job.incised: "yes" if line["incised"] else "no",
+        job.longest_stock: longest, job.deflection_live: line["live deflection limit"],
+        sec.stringer_size: line["size"], sec.spacing: line["spacing"],
+        sec.deck: "boards", sec.deck_overhang: 0, sec.strength_load: line["live"],
+        parts.stringer_lines: nds.Cr_members_least.value, parts.stringer_length: longest,
+        weight.deck_dead: line["dead"], framing.snow: 0,
+        stringer.E: WOODS.entries("E")[_wood_line(line["stiffness wood"], line["size"])],
+    }
+
+
 def _spans() -> Family:
     """Joist spans of the deck tables, by bending and live deflection, up to the table's cap."""
     cases = []
     for line in _lines("checks_joist_spans"):
-        # The group of other species takes bending from one wood and stiffness from another.
-        stiff = WOODS.entries("E")[_wood_line(line["stiffness wood"], line["size"])]
-        given: Values = {
-            job.wood: line["bending wood"], job.timber_wood: TIMBER_PAIRS.keys[0],
-            job.sawn: "dressed", job.incised: "yes" if line["incised"] else "no",
-            job.longest_stock: line["cap"] / INCHES, job.deflection_live:
-            line["live deflection limit"],
-            sec.stringer_size: line["size"], sec.spacing: line["spacing"],
-            sec.deck: "boards", sec.deck_overhang: 0, sec.strength_load: line["live"],
-            parts.stringer_lines: nds.Cr_members_least.value,
-            parts.stringer_length: line["cap"] / INCHES,
-            weight.deck_dead: line["dead"], framing.snow: 0, stringer.E: stiff,
-        }
+        given = _joist(line)
         wrong = {span_spread: line["printed"]} if line["trap"] else {}
         cases.append(_case(line, given, {span_spread: line["right"]},
                            {span_spread: 2 * line["tolerance"]}, wrong))
