@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 
 from .expressions import Expr, dependencies, rebuilt
 from .faults import Fault
-from .rows import Ask, Calculated, Constant, Find, Row, Series, Sheet
+from .rows import Ask, Calculated, Constant, Find, Row, Series, Sheet, Verdict
 
 
 def rests_on(row: Row, changed: Mapping[Row, object], known: dict[Row, bool]) -> bool:
@@ -22,8 +22,10 @@ def rests_on(row: Row, changed: Mapping[Row, object], known: dict[Row, bool]) ->
         known[row] = False
         expr = getattr(row, "expr", None)
         expr = getattr(row, "default", None) if expr is None else expr
-        if expr is not None:
-            known[row] = any(rests_on(d, changed, known) for d in dependencies(expr))
+        needs = [] if expr is None else dependencies(expr)
+        if isinstance(row, Verdict):
+            needs = [r for r in (row.ratio, row.look) if r is not None]
+        known[row] = any(rests_on(d, changed, known) for d in needs)
     return known[row]
 
 
@@ -55,7 +57,7 @@ def again(sheet: Sheet, want: Row, change: Mapping[Row, Expr], tag: str,
         the new row for ``want``, or ``want`` itself where it does not rest on the change.
 
     Raises:
-        Fault: an input would have to be copied.
+        Fault: an input or a verdict would have to be copied.
     """
     known: dict[Row, bool] = {}
     new: dict[Row, Expr] = made if made is not None else {}
@@ -68,7 +70,8 @@ def again(sheet: Sheet, want: Row, change: Mapping[Row, Expr], tag: str,
         if not rests_on(row, change, known):
             return row
         if not isinstance(row, Calculated):
-            raise Fault(f"again({tag}): {row.where} is an input that rests on the change")
+            what = "a verdict" if isinstance(row, Verdict) else "an input"
+            raise Fault(f"again({tag}): {row.where} is {what} that rests on the change")
         for d in dependencies(row.expr):
             copy(d)
         expr = swapped(row.expr, new)

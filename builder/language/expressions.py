@@ -26,7 +26,7 @@ class Expr:
         return Op("+", self, lift(other))
 
     def __radd__(self, other):
-        return Op("+", lift(other), self)
+        return self if isinstance(other, int) and other == 0 else Op("+", lift(other), self)
 
     def __sub__(self, other):
         return Op("-", self, lift(other))
@@ -154,11 +154,11 @@ class Bare(Expr):
 
 
 class Column(Expr):
-    """The entry of a table's column at a line number."""
+    """The entry of a table's column at a line number; without a column, the line's key."""
 
     __slots__ = ("column", "line", "table")
 
-    def __init__(self, table, line: Expr, column: str):
+    def __init__(self, table, line: Expr, column: str | None):
         self.table, self.line, self.column = table, line, column
 
 

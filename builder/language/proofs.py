@@ -59,7 +59,7 @@ def unit_of(e: Expr) -> Dimension | str | None:
     if isinstance(e, Column):
         if _number(e.line) != NONE:
             raise Fault(f"a line number is in {spelled(_number(e.line))}")
-        unit = e.table.columns[e.column]
+        unit = TEXT if e.column is None else e.table.columns[e.column]
         return TEXT if unit == TEXT else dimension(unit)
     if isinstance(e, Match | Tally):
         return _searched(e)

@@ -139,11 +139,11 @@ class Ranges:
         if low < 1 or high > len(e.table.keys):
             raise Fault(f"the line {symbols(e.line)} runs {low:g} to {high:g}; "
                         f"table {e.table.name} has {len(e.table.keys)}")
+        if e.column is None or e.table.columns[e.column] == TEXT:
+            return (0.0, 0.0)
         if e.column in e.table.allowed:
             return e.table.allowed[e.column]
         values = e.table.entries(e.column)
-        if e.table.columns[e.column] == TEXT:
-            return (0.0, 0.0)
         return (float(min(values)), float(max(values)))
 
     def _match(self, e: Match) -> Span:
@@ -203,7 +203,8 @@ def words_of(e: Expr) -> set[str] | None:
         usual = set() if e.default is None else words_of(e.default)
         return None if usual is None else {*e.choices.keys, *usual}
     if isinstance(e, Column):
-        return {str(v) for v in e.table.entries(e.column)}
+        entries = e.table.keys if e.column is None else e.table.entries(e.column)
+        return {str(v) for v in entries}
     if isinstance(e, Call) and e.name == "when":
         arms = [words_of(a) for a in e.args[1:]]
         return None if None in arms else set().union(*arms)

@@ -301,7 +301,13 @@ class Sheet:
                              default=default, whole=whole, digits=0 if whole else digits))
 
     def choose(self, label, choices, basis, *, default=None) -> Ask:
-        """Declare a choice from the keys of a table."""
+        """Declare a choice from the keys of a table.
+
+        Raises:
+            Fault: a key stands twice, so that a choice would not say which.
+        """
+        if len({k.lower() for k in choices.keys}) < len(choices.keys):
+            raise Fault(f"'{label}': a key of table {choices.name} is given twice")
         return self._add(Ask(self, label, "", TEXT, choices=choices, basis=basis,
                              default=default, digits=0))
 
@@ -422,12 +428,12 @@ def nameless(sheet: Sheet) -> list[str]:
     ]
 
 
-def adopt(module: ModuleType) -> Sheet:
-    """Give the rows of a module's ``sheet`` the names they have in the module.
+def adopt(module: ModuleType, sheet: Sheet | None = None) -> Sheet:
+    """Give the rows of a sheet, the module's own ``sheet`` by default, their names in the module.
 
     A sheet declared over several modules is adopted from each of them.
     """
-    sheet = module.sheet
+    sheet = sheet or module.sheet
     for name, thing in list(vars(module).items()):
         if not name.startswith("_") and not isinstance(thing, ModuleType | type):
             _name(thing, name, sheet)

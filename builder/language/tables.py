@@ -115,6 +115,11 @@ class Line:
     def __init__(self, table: Table, number: Expr):
         self.table, self.number = table, number
 
+    @property
+    def key(self) -> Column:
+        """The line's key."""
+        return Column(self.table, self.number, None)
+
     def __getitem__(self, column: str) -> Column:
         """Return the line's entry in a column."""
         if column not in self.table.columns:
@@ -258,7 +263,7 @@ def read_constants(path: Path) -> Constants:
             file.wrong.append(f"{where}: key '{line['key']}' is given twice")
         rows[line["key"]] = Constant(
             line["key"], line["what"], line["symbol"], line["unit"],
-            _number(line["value"], where, file.wrong), file.about.get("source", ""),
+            _number(line["value"], f"{where}, value", file.wrong), file.about.get("source", ""),
             line["clause"], line["status"],
         )
     if file.wrong:

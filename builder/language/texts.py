@@ -69,7 +69,7 @@ def _symbol(e: Expr) -> str:
         return e.symbol or f"“{e.label}”"
     if isinstance(e, Column):
         where = f" of {e.table.title}" if isinstance(e.line, Match) else ""
-        return f"“{e.column}”{where}"
+        return f"“{e.column or e.table.key}”{where}"
     if isinstance(e, Match):
         return f"line of {e.table.title}"
     if isinstance(e, Total):

@@ -81,7 +81,8 @@ def value_of(e: Expr, known: dict[Row, float | str], place: int | None = None):
 
 def _looked_up(e: Expr, known, place):
     if isinstance(e, Column):
-        return e.table.entries(e.column)[int(value_of(e.line, known, place)) - 1]
+        entries = e.table.keys if e.column is None else e.table.entries(e.column)
+        return entries[int(value_of(e.line, known, place)) - 1]
     if isinstance(e, Match) and e.below:
         x = value_of(e.parts[0], known, place)
         return sum(entry <= x + TINY for entry in e.table.entries(e.column))

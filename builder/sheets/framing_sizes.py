@@ -85,17 +85,19 @@ note("Same wood, spacing, plies and loads; the section's own weight, the rail's 
      "are left out: choose the size, then read the checks.")
 stringer_moment = row("Stringers: moment to carry, Cr taken off", "M_ns", "lb·ft",
                  greatest(stringer.M_spread / stringer.Cr, stringer.M_point), STATICS, digits=0)
-stringer_stiffness = row("Stringers: stiffness wanted", "EI_ns", "lb·in²",
-                  stringer.E_adj * stringer.I / stringer.span.in_("in")
-                  * greatest(job.deflection_live * stringer.sag_live,
-                             job.deflection_total * stringer.sag_total), STATICS, digits=0)
+stringer_stiffness = row("Stringers: stiffness wanted", "EI_ns", "lb·ft²",
+                  (stringer.E_adj * stringer.I / stringer.span.in_("in")
+                   * greatest(job.deflection_live * stringer.sag_live,
+                              job.deflection_total * stringer.sag_total)).in_("lb·ft²"),
+                  STATICS, digits=0)
 rail_moment = row("Rails: moment a ply has to carry", "M_nr", "lb·ft",
                   greatest(sagging, hogging_moment / water_hogging.CL, local_moment) / plies,
                   STATICS, digits=0)
 rail_shear = row("Rails: shear a ply has to carry", "V_nr", "lb",
                  greatest(water_shear, local_shear) / plies, STATICS, digits=0)
-stiffness = row("Stiffness of a stringer", "EI_s", "lb·in²",
-                stringer.E_adj * stringer.t * stringer.d**3 / 12, STATICS, digits=0)
+stiffness = row("Stiffness of a stringer", "EI_s", "lb·ft²",
+                (stringer.E_adj * stringer.t * stringer.d**3 / 12).in_("lb·ft²"), STATICS,
+                digits=0)
 ladder_shear_value = row("F′v, 2 to 4 in thick, all widths", "F′_v,2", "psi",
                 dimension_line["Fv"] * duration_live * supplement.CM_Fv * temperature * incising,
                 f"{NDS} Table 4.3.1", digits=1)

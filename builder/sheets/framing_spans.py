@@ -209,7 +209,7 @@ stiffness_and_shear(header)
 hog(header, 1)
 
 block("Members that end at angles")
-end_Fv = row(  # noqa: N816
+end_Fv = row(
              "F′v, least of stringers and cross-beams", "F′_v,min", "psi",
              when(sec.cross_beams > 0, least(stringer.Fv_adj, cross.Fv_adj),
                   stringer.Fv_adj), f"{NDS} Table 4.3.1", digits=1)

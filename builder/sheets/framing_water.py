@@ -70,8 +70,10 @@ ends = [row(f"End of float {i + 1}", f"e_{i + 1}", "ft",
 start, end = Series("s", starts), Series("e", ends)
 float_length = row("Float length in a row", "S_0", "ft",
                    greatest(sum_over(end - start), own.least_length), STATICS)
+twice = row("Twice that", "2 S_0", "ft", 2 * float_length, STATICS)
+thrice = row("Three times that", "3 S_0", "ft", 3 * float_length, STATICS)
 float_spread = row("Mean square of its distance from the middle", "r²", "ft²",
-                   greatest(sum_over(end**3 - start**3) / (3 * float_length),
+                   greatest(sum_over(end**3 - start**3) / thrice,
                             own.least_length**2), STATICS)
 
 block("The section on water: loads on one rail")
@@ -110,10 +112,10 @@ a1 = stations("Share of the push behind", "a₁", "", lambda i: (
     / float_length)
 a2 = stations("Moment of the push", "a₂", "ft", lambda i: (
     sum_over((x[i] > start) * (x[i] - start) ** 2) - sum_over((x[i] > end) * (x[i] - end) ** 2))
-    / (2 * float_length))
+    / twice)
 a3 = stations("Second moment of the push", "a₃", "ft²", lambda i: (
     sum_over((x[i] > start) * (x[i] - start) ** 3) - sum_over((x[i] > end) * (x[i] - end) ** 3))
-    / (3 * float_length))
+    / thrice)
 u2 = stations("Moment of an even load", "u₂", "ft",
               lambda i: a2[i] - (x[i] + half) ** 2 / (2 * sec.length))
 V_middle = stations("Shear, crowd in the middle", "V_m", "lb", lambda i: (

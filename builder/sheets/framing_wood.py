@@ -94,8 +94,7 @@ def bending_wood(name: str, tag: str, size, t, d) -> Member:
     # line above its own, that of No.3.
     m["line"] = sheet.line(
         f"{name}: line of its design values", WOODS,
-        greatest(1, least(len(WOODS.keys), when(
-            m.timber > 0, timber_line,
+        greatest(1, least(len(WOODS.keys), m.timber * timber_line + (1 - m.timber) * (
             dimension_line + by_width * (least(j, 5) - 1) - stud * (j >= 3)))))
     size_factor(m)
     m["Fb"] = row(f"{name}: Fb, table", f"F_b,{tag}", "psi", m.line["Fb"], TABLES_4, digits=0)
@@ -122,7 +121,7 @@ def size_factor(m: Member) -> None:
         f"{name}: size factor", f"C_F,{tag}", "",
         when(m.timber > 0,
              least(1, (nds.timber_size_depth / d) ** (1 / nds.timber_size_exponent_root)),
-             greatest(least(m.CF_table, other.at(j)["stud Fb"] + 1 - stud), own.least_share)),
+             least(greatest(m.CF_table, own.least_share), other.at(j)["stud Fb"] + 1 - stud)),
         f"{NDS} 4.3.6")
 
 

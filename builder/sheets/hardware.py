@@ -13,6 +13,8 @@ from .hardware_bolts import Z_leg, angle, leg_bolts_check, plate, sheet
 from .hardware_corners import Z_corner, corner_check, square_check
 from .hardware_floats import W_lag, W_screw, Z_lag, ways_check
 from .hardware_lengths import (
+    before,
+    by_length,
     corner_bolt,
     corner_line,
     finish_check,
@@ -31,7 +33,7 @@ from .hardware_lengths import (
 )
 
 __all__ = [
-    "W_lag", "W_screw", "Z_corner", "Z_lag", "Z_leg", "angle", "corner_bolt",
+    "W_lag", "W_screw", "Z_corner", "Z_lag", "Z_leg", "angle", "before", "by_length", "corner_bolt",
     "corner_check", "corner_line", "finish_check", "header_bolt", "header_line",
     "leg_bolt", "leg_bolts_check", "leg_line", "plate", "ply_bolt", "ply_line", "rail_bolt",
     "rail_line", "sheet", "skirt_bolt", "skirt_line", "square_check",

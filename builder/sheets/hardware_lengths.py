@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from builder.language import any_of, greatest, least, tally, when
+from builder.language import Series, any_of, greatest, least, sum_over, tally, when
 from builder.language.units import TEXT
 
 from . import catalog, parts
@@ -27,6 +27,8 @@ from .reference import FINISHES, WATERS, irc, own
 
 STOCK = catalog.BOLT_STOCK
 LINES = len(STOCK.keys)
+LENGTHS = max(STOCK.entries("D").count(d) for d in STOCK.entries("D"))
+"""Most lengths stocked of one diameter."""
 
 block("Bolt lengths")
 note("Length under the head = plates + wood + washers + nut + projection, up to the next length "
@@ -73,6 +75,25 @@ length_check = check(
 stock_check = check(
     "Bolts of this diameter are stocked", stocked, at_least=1, source=STATICS,
     group="Connections", cure="Choose a stocked diameter, or add it to the stock list.")
+
+block("Bolts by length, as counted on Parts")
+note("Half the bolts of an angle or corner go through each leg.")
+counts = Series("n", [row(f"{use}: bolts", f"n_{tag}", "each", count, "Parts", digits=0)
+                      for use, tag, count in (
+    ("Stringer leg", "bs", parts.stringer_bolts / 2),
+    ("Rail leg", "br", parts.stringer_bolts / 2),
+    ("Corner, header", "bh", parts.corner_bolts / 2),
+    ("Corner, rail", "bc", parts.corner_bolts / 2),
+    ("Rail plies", "bp", parts.ply_bolts),
+    ("Skirt bolted to count", "bk", parts.skirt_bolts))])
+lines = Series("i", [row(f"{use}: line in the stock", f"i_{tag}", "", line, "catalog", digits=0)
+                     for use, tag, line in (
+    ("Stringer leg", "bs", leg_line), ("Rail leg", "br", rail_line),
+    ("Corner, header", "bh", header_line), ("Corner, rail", "bc", corner_line),
+    ("Rail plies", "bp", ply_line), ("Skirt bolted to count", "bk", skirt_line))])
+by_length = [row(f"Bolts of stock line {k} of this diameter", f"n_L{k}", "each",
+                 sum_over(lines.is_(before + k) * counts), STATICS, digits=0)
+             for k in range(1, LENGTHS + 1)]
 
 block("Finish and treatment")
 salt = row("Salt water: 1, fresh 0", "k_sw", "", WATERS.find(job.water)["salt"], "Water",

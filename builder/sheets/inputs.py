@@ -133,6 +133,8 @@ sling_share = ask("Sling point from the end, share of length", "a_s", "", 0.05, 
                   "own judgement", default=own.lift_point_share)
 
 block("Purchasing")
+bumper_length = ask("Bumper is sold by", "L_b", "ft", 1, 100, "catalog", default=own.bumper_length,
+                    digits=0)
 lumber_waste = ask("Waste of lumber", "", "", 0, 0.5, "own judgement", default=own.lumber_waste)
 deck_waste = ask("Waste of decking", "", "", 0, 0.5, "own judgement", default=own.deck_waste)
 hardware_spare = ask("Spare fasteners", "", "", 0, 0.5, "own judgement",

@@ -85,6 +85,15 @@ item_y = [ask(f"Fixed item {i}: across, from the centreline", f"y_w{i}", "ft", -
               "layout", default=0) for i in (1, 2, 3, 4)]
 item_z = [ask(f"Fixed item {i}: centre above the deck", f"z_w{i}", "ft", -3, 8, "layout",
               default=0) for i in (1, 2, 3, 4)]
+hinges = ask("Section hinges, each with a pin", "n_hi", "each", 0, 12, "two a joint", default=0,
+             whole=True)
+mooring_brackets = ask("Mooring brackets", "n_mb", "each", 0, 12, "mooring layout", default=0,
+                       whole=True)
+cleats = ask("Cleats, each with a backing plate", "n_cl", "each", 0, 24, "boats", default=0,
+             whole=True)
+bumper = ask("Bumper, feet of edge", "L_bu", "ft", 0, 200, "boats", default=0, digits=1)
+corner_wheels = ask("Corner wheels", "n_cw", "each", 0, 4, "boats", default=0, whole=True)
+ladders = ask("Ladders", "n_la", "each", 0, 4, "swimmers", default=0, whole=True)
 gangway_rest = ask("Gangway at rest: weight on this section", "R_D", "lb", 0, 3000,
                    "half the gangway; 0 where none lands", default=0, digits=0)
 gangway_x = ask("Gangway foot: along, from the middle", "x_g", "ft", -30, 30, "layout",

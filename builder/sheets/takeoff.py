@@ -5,12 +5,12 @@ Net comes from Parts; waste is added; packs are rounded up; prices are the catal
 
 from __future__ import annotations
 
-from builder.language import Series, Sheet, sum_over, total, whole_up
+from builder.language import Series, Sheet, bare, least, sum_over, tally, total, whole_up
 
-from . import catalog, parts, parts_lumber
+from . import catalog, hardware, parts, parts_lumber
 from . import inputs as job
 from . import sections as sec
-from .reference import LUMBER
+from .reference import BOLTS, LUMBER
 
 sheet = Sheet("Takeoff", "Materials to order, whole dock", scope="ledger",
               about="Net, waste, whole packs and cost of every material; prices are invented "
@@ -77,6 +77,16 @@ for label, table, choice, count in (
     item("Hardware", label, choice, "each", total(count, sec.quantity), 0, 1,
          table.find(choice)["price"], "Parts, hardware pieces")
 
+block("Bolts")
+note("Every length in stock of the chosen diameter, shortest first.")
+stock = catalog.BOLT_STOCK
+thinner = tally(stock, D_below=BOLTS.find(job.bolt)["D"])
+for number, count in enumerate(hardware.by_length, start=1):
+    line = stock.at(least(thinner + number, len(stock.keys)))
+    item("Bolts", f"Bolts, length {number} in stock", line.key, "each",
+         total(count, sec.quantity), job.hardware_spare, 1, line["price"],
+         "Hardware, bolts by length")
+
 block("Fasteners")
 sundries = catalog.SUNDRIES
 for label, words, choice, count in (
@@ -90,6 +100,24 @@ for label, words, choice, count in (
     found = sundries.find(*words)
     item("Fasteners", label, choice, "each", total(count, sec.quantity), job.hardware_spare,
          found["pack"], found["price a pack"], "Parts, hardware pieces")
+
+block("Fittings")
+for label, key, count in (
+    ("Section hinges", "Section hinge", sec.hinges),
+    ("Hinge pins", "Hinge pin 3/4", sec.hinges),
+    ("Mooring brackets", "Mooring bracket", sec.mooring_brackets),
+    ("Cleats", "Cleat 10 in", sec.cleats),
+    ("Cleat backing plates", "Cleat backing plate", sec.cleats),
+    ("Corner wheels", "Corner wheel", sec.corner_wheels),
+    ("Ladders", "Ladder, 4 steps", sec.ladders),
+):
+    found = sundries.find(key)
+    item("Fittings", label, key, "each", total(count, sec.quantity), 0, found["pack"],
+         found["price a pack"], "Sections, fittings")
+found = sundries.find("Bumper, a foot")
+item("Fittings", "Bumper", "Bumper, a foot", "ft", total(sec.bumper, sec.quantity), 0,
+     job.bumper_length, found["price a pack"] * bare(job.bumper_length, "ft"),
+     "Sections, fittings")
 
 block("Cost of materials")
 note("Without labour, delivery, permit, overhead and tax.")

@@ -8,7 +8,7 @@ have no arm and are left out of the sums for x and y.
 
 from __future__ import annotations
 
-from builder.language import Series, Sheet, arc_tangent, greatest, sum_over, when
+from builder.language import Series, Sheet, arc_tangent, bare, greatest, sum_over, when
 
 from . import catalog, parts
 from . import inputs as job
@@ -130,6 +130,16 @@ rail_bolt_weight = row("Bolt through rail and skirt, two washers", "u_3", "lb",
                        bolt_foot * (rail_thick + parts.skirt_t + bolt_stack).in_("ft") + head_nut
                        + 2 * washer_weight, STATICS)
 
+FITTINGS = (
+    ("Section hinges and pins", sec.hinges, ("Section hinge", "Hinge pin 3/4")),
+    ("Mooring brackets", sec.mooring_brackets, ("Mooring bracket",)),
+    ("Cleats and backing plates", sec.cleats, ("Cleat 10 in", "Cleat backing plate")),
+    ("Bumper", bare(sec.bumper, "ft"), ("Bumper, a foot",)),
+    ("Corner wheels", sec.corner_wheels, ("Corner wheel",)),
+    ("Ladders", sec.ladders, ("Ladder, 4 steps",)),
+)
+"""Fittings: name, how many, and the catalog's items that make one."""
+
 block("As launched, part by part")
 note("Count on Parts × one piece above.  Fixed items stand on Sections.")
 launch_parts = [
@@ -155,6 +165,9 @@ launch_parts = [
     row("Deck screws", "W_13", "lb", parts.deck_screws * screw_weight, STATICS, digits=1),
     row("Float lags", "W_14", "lb", parts.lags * lag_weight, STATICS, digits=1),
     row("Floats", "W_15", "lb", parts.floats * float_weight, STATICS, digits=1),
+    *(row(name, f"W_{i}", "lb",
+          count * sum(catalog.SUNDRIES.find(key)["weight"] for key in keys), STATICS, digits=1)
+      for i, (name, count, keys) in enumerate(FITTINGS, 16)),
 ]
 launch_series = Series("W_i", launch_parts)
 
@@ -205,6 +218,7 @@ heights = [
         ("Deck screws", parts.frame_top, OURS),
         ("Float lags", parts.frame_underside, OURS),
         ("Floats", (parts.float_depth / 2).in_("ft"), OURS),
+        *((name, parts.frame_top, OURS) for name, _, _ in FITTINGS),
     ], 1)
 ]
 launch_heights = Series("z_i", heights[3:])

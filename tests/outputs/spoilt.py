@@ -79,9 +79,16 @@ def typed_cells(sheet: str) -> list[Typed]:
 
 def cases(sheet: str, way: str, share: int) -> list[Typed]:
     """Return the cells of a sheet to be spoilt in one way: every ``share``-th, in turn by way."""
-    ways = list(dict.fromkeys(w for one in typed_cells(sheet) for w in one.entries()))
+    ways = ways_on(sheet)
+    if way not in ways:
+        return []
     able = [one for one in typed_cells(sheet) if way in one.entries()]
     return able[ways.index(way) % share::share]
+
+
+def ways_on(sheet: str) -> list[str]:
+    """Return the ways in which cells of a sheet can be spoilt."""
+    return list(dict.fromkeys(w for one in typed_cells(sheet) for w in one.entries()))
 
 
 def is_gate(file: Read, place: Place) -> bool:
@@ -143,7 +150,8 @@ def faults(one: Typed, entry: Value | None, values: Mapping[Place, Value]) -> li
     """Return what is wrong after one entry, each with the cell that was spoilt."""
     known, sheet = book(), one.place[0]
     found = list(error_cells(values))
-    state = known.state(one.place)
+    # Free words are never calculated with: no state, nothing rests on them.
+    state = None if one.rule.kind == "text" else known.state(one.place)
     if state is None and one.rule.kind != "text":
         found.append("no state cell reads it")
     if sheet == "Sections" and one.place[2] == EMPTY:
@@ -170,9 +178,9 @@ def _not_usable(one: Typed, known: Book, values: Mapping[Place, Value]) -> Itera
     shown = [v for p, v in values.items() if p[0] == "Start"]
     label = known.file.text(sheet, row)
     if sheet == "Catalog":
-        spot = next(p for p in known.file.cells
+        line = next(p for p in known.file.cells
                     if known.file.text(*p) == "Catalog lines that are not usable")
-        if values[spot[0], spot[1], FILLED] != 1:
+        if [v for p, v in values.items() if p[:2] == line[:2]] != [1]:
             yield "Start does not count the line"
     elif label not in shown:
         yield f"Start does not name {label!r}"

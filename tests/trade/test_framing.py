@@ -12,11 +12,12 @@ from builder.language.rows import Ask, Verdict
 from builder.language.values import value_of
 from builder.sheets import framing as fr
 from builder.sheets import framing_lifting as lifting
+from builder.sheets import framing_rails as rails
 from builder.sheets import framing_sizes as sizes
 from builder.sheets import framing_spans as spans
 from builder.sheets import framing_water as water
+from builder.sheets import framing_wood, parts, weight
 from builder.sheets import inputs as job
-from builder.sheets import parts, weight
 from builder.sheets import sections as sec
 from builder.sheets.catalog import ANGLES, CORNERS, PLATES
 from builder.sheets.proof import wood as proof_wood
@@ -129,7 +130,7 @@ def test_joist_example_2_is_overstressed():
 ])
 def test_beam_stability_examples_3_and_4(given, printed):
     b, d, free, star, emin, load = given
-    known = {fr.rail.t: b, fr.rail.d: d, fr.rail.Emin_adj: emin, lifting.lift_free: free,
+    known = {rails.rail.t: b, rails.rail.d: d, rails.rail.Emin_adj: emin, lifting.lift_free: free,
              lifting.lift_star: star,
              lifting.le_short: nds.rows[f"le_{load}_short"].value,
              lifting.le_long: nds.rows[f"le_{load}_long"].value}
@@ -183,10 +184,10 @@ def test_shear_and_stiffness_do_not_vary_by_width():
 
 def test_snow_counts_as_a_load_of_two_months():
     known = section(stays_in="yes", ground_snow=100) | {weight.deck_dead: 8, sec.strength_load: 60}
-    assert worked(fr.uniform, known) == pytest.approx((8 + 100) / 1.15)
-    assert worked(fr.live, known) == 100
+    assert worked(framing_wood.uniform, known) == pytest.approx((8 + 100) / 1.15)
+    assert worked(framing_wood.live, known) == 100
     light = section(stays_in="yes", ground_snow=40) | {weight.deck_dead: 8, sec.strength_load: 60}
-    assert worked(fr.uniform, light) == 68
+    assert worked(framing_wood.uniform, light) == 68
 
 
 def test_stringers_along_span_between_cross_beams():
@@ -196,7 +197,7 @@ def test_stringers_along_span_between_cross_beams():
     assert worked(cross.width, known) == pytest.approx(bay + 1.5 / 12)
     assert worked(header.width, known) == pytest.approx(bay / 2)
     assert worked(cross.M_spread, known) == pytest.approx(
-        worked(fr.uniform, known) * (bay + 1.5 / 12) * (8 - 2 * 1.5 / 12) ** 2 / 8)
+        worked(framing_wood.uniform, known) * (bay + 1.5 / 12) * (8 - 2 * 1.5 / 12) ** 2 / 8)
 
 
 def test_hogging_over_one_middle_row_by_hand():
@@ -316,15 +317,15 @@ def test_section_on_water_against_slices(length, width, count, inset, turned):
 
 def test_joint_in_the_middle_third_costs_a_ply():
     known = section(length=32, rail_plies=2, floats_a_row=7)
-    assert worked(fr.plies, known) == 1
-    assert worked(fr.plies, section(length=28, rail_plies=2, floats_a_row=7)) == 2
+    assert worked(rails.plies, known) == 1
+    assert worked(rails.plies, section(length=28, rail_plies=2, floats_a_row=7)) == 2
 
 
 @pytest.mark.parametrize(("skirt", "size", "counts"), [
     ("bolted to count", "2x8", True), ("bolted to count", "2x12", False), ("hung", "2x8", False)])
 def test_skirt_counts_only_bolted_and_no_deeper(skirt, size, counts):
     known = section(skirt=skirt, skirt_size=size)
-    assert worked(fr.I_skirt, known) == pytest.approx(1.5 * 7.25**3 / 12 if counts else 0)
+    assert worked(rails.I_skirt, known) == pytest.approx(1.5 * 7.25**3 / 12 if counts else 0)
 
 
 def test_floats_go_under_first():
@@ -391,7 +392,7 @@ def test_smallest_stringer_is_the_first_whose_own_checks_pass(width, spacing, po
 
 @pytest.mark.parametrize(("length", "plies"), [(12, 1), (16, 1), (20, 1), (20, 2), (20, 3)])
 def test_smallest_rail_is_the_first_whose_own_checks_pass(length, plies):
-    checks = [water.sag_check, water.water_shear_check, fr.local_check, fr.local_shear_check,
+    checks = [water.sag_check, water.water_shear_check, rails.local_check, rails.local_shear_check,
               water.water_hog_check]
     passing = []
     for size in sizes.TRIED:

@@ -1,0 +1,302 @@
+"""Mooring: chains and dead weights, guide piles, or shore arms, by choice.
+
+Only the rows of the kind chosen on Inputs carry a demand; those of the other kinds read 0.  A
+section with legs, piles or arms takes its own force and that of the neighbours it holds.
+"""
+
+from __future__ import annotations
+
+from builder.language import (
+    Sheet,
+    absolute,
+    again,
+    all_of,
+    any_of,
+    arc_cosine,
+    arc_tangent,
+    bare,
+    cosine,
+    greatest,
+    least,
+    logarithm,
+    radians,
+    root,
+    sine,
+    when,
+    whole_down,
+)
+
+from . import buoyancy, gangway, parts
+from . import inputs as job
+from . import inputs_site as site
+from . import sections as sec
+from . import sections_site as held
+from . import site_loads as loads
+from .reference import nds, own, practice
+
+sheet = Sheet("Mooring", "Chains, piles or arms that hold the dock",
+              about="What holds each section: chain and weight, guide pile, or shore arm.")
+row, check, block, note, caution = (sheet.row, sheet.check, sheet.block, sheet.note,
+                                    sheet.caution)
+
+STATICS, OURS, POST = "statics", "own judgement", "IBC 2015 1807.3.2.1"
+ours, ufc, ibc, FOOT = site.ours, site.ufc_moorings, loads.constants("ibc_1807"), loads.FOOT
+CHAINED, PILED, ARMED = (site.mooring.is_(key) for key in site.MOORINGS.keys)
+FLOOR = own.least_length
+
+block("What this sheet can judge")
+engineer = row("Site within these rules", "", "text",
+               when(any_of(site.current > ours.current_fast, loads.wave_high > site.wave_most),
+                    "ENGINEER REQUIRED: waves or current", "yes, as far as they go"), OURS)
+note("Engineer required in any case: soft or layered bed, scour, ice left in place, surge, roofs, "
+     "piles in unknown soil, chains on a dock with waves over the limit.")
+held_check = check("Something holds this section", held.holds, at_least=1, look_at=1,
+                   worst="LOOK", source=OURS, group="Mooring",
+                   cure="Type its legs, piles or arms; or let a neighbour count it among the "
+                   "sections it holds.")
+here = row("Held here: 1 yes, 0 by neighbours", "k_h", "", when(held.holds > 0, 1, 0), STATICS,
+           digits=0)
+carried_y = row("Force to hold, across", "Q_y", "lb", here * held.carried * loads.force_across,
+                STATICS, digits=0)
+carried_x = row("Force to hold, along", "Q_x", "lb", here * held.carried * loads.force_along,
+                STATICS, digits=0)
+turn_y = row("Turn to hold, force across", "Z_y", "lb·ft",
+             here * held.carried * loads.yaw_across, STATICS, digits=0)
+turn_x = row("Turn to hold, force along", "Z_x", "lb·ft",
+             here * held.carried * loads.yaw_along, STATICS, digits=0)
+points = row("Legs, piles or arms, not below 1", "n_k", "each", greatest(held.holds, 1), STATICS,
+             digits=0)
+sin_a = row("Sine of the plan angle", "sin α", "",
+            greatest(sine(radians(site.leg_angle)), own.least_share), STATICS, digits=3)
+cos_a = row("Cosine of the plan angle", "cos α", "",
+            greatest(cosine(radians(site.leg_angle)), own.least_share), STATICS, digits=3)
+
+block("Chains: pull on a leg")
+note("Legs lead out from the corners, all at the plan angle. Only those that pull against the "
+     "force count: half of them, and half again the other way.")
+against = row("Legs that pull against the force", "n_w", "each", greatest(whole_down(points / 2), 1),
+              STATICS, digits=0)
+lever = row("Lever of a leg about the middle", "r_l", "ft",
+            greatest(absolute(sec.length * sin_a - sec.width * cos_a) / 2, FLOOR), STATICS)
+pull_y = row("Level pull of a leg, force across", "H_y", "lb",
+             (carried_y / sin_a + turn_y / lever) / against, STATICS, digits=0)
+pull_x = row("Level pull of a leg, force along", "H_x", "lb",
+             (carried_x / cos_a + turn_x / lever) / against, STATICS, digits=0)
+leg_H = row("Level pull of the worst leg", "H", "lb", CHAINED * greatest(pull_y, pull_x), STATICS,
+            digits=0, chief=True)
+
+block("Chains: catenary without uplift at the anchor, high water")
+chain_line = sheet.find("Chain, line of its size", site.CHAINS, site.chain)
+w = row("Chain under water", "w", "lb/ft",
+        chain_line["weight in air"] * (1 - job.water_weight / practice.steel), "Archimedes; NACM "
+        "chain", digits=3)
+height = row("Fairlead to bed", "h", "ft",
+             greatest(loads.dock_depth + buoyancy.under_service.in_("ft"), FLOOR), STATICS,
+             digits=1)
+leg_pull = row("Level pull, not below a small one", "H_k", "lb", greatest(leg_H, own.least_weight),
+               STATICS, digits=0)
+s = row("Chain lifted off the bed", "s", "ft", height * root(1 + 2 * leg_pull / (w * height)),
+        "catenary", digits=1)
+T_max = row("Largest pull in the chain", "T_max", "lb", leg_pull + w * height, "catenary",
+            digits=0)
+T_v = row("Its upright part, at the fairlead", "T_v", "lb", w * s, "catenary", digits=0)
+steepness = row("Upright over level pull at the fairlead", "u", "", w * s / leg_pull, "catenary",
+                digits=3)
+x_s = row("Level reach of the lifted chain", "x_s", "ft",
+          leg_pull / w * logarithm(steepness + root(1 + steepness ** 2)), "catenary", digits=1)
+reach = row("Anchor from the fairlead, chain pulled out", "a", "ft",
+            x_s + greatest(site.chain_length - s, 0), "catenary", digits=1)
+scope = row("Chain over depth", "k_s", "", site.chain_length / height, STATICS, digits=1)
+chain_needed = row("Chain needed", "L_n", "ft", CHAINED * here * s, "catenary", digits=1)
+chain_check = check("Chain long enough that the anchor is not lifted", chain_needed,
+                    at_most=greatest(site.chain_length, FLOOR), source="catenary",
+                    group="Mooring", cure="A longer chain: the anchor must not be lifted.",
+                    amount=("feet longer", "ft", greatest(chain_needed - site.chain_length, 0)))
+chain_pull = row("Pull in the chain", "T_c", "lb", CHAINED * here * T_max, "catenary", digits=0)
+chain_strength_check = check("Chain strength", chain_pull,
+                             at_most=chain_line["breaking force"] / site.chain_factor,
+                             source="UFC 4-159-03 Table 3-7; 49 CFR 393.108", group="Mooring",
+                             cure="A larger chain, or more legs.")
+fitting = row("Shackle and fitting to break at not less than", "T_f", "lb",
+              ours.fitting_factor * chain_pull, OURS, digits=0)
+
+block("Chains: drift at low water")
+_made: dict = {}
+height_low = row("Fairlead to bed, low water", "h_L", "ft",
+                 greatest(job.low_water_depth + buoyancy.under_service.in_("ft"), FLOOR), STATICS,
+                 digits=1)
+reach_low = again(sheet, reach, {height: height_low}, "low water")
+_set: dict = {}
+reach_set = again(sheet, reach, {leg_pull: site.set_pull}, "as set", _set)
+drift = row("Drift at low water under the design pull", "Δa", "ft",
+            CHAINED * here * greatest(reach_low - reach_set, 0), STATICS, digits=1)
+drift_check = check("Drift at low water", drift, at_most=ours.drift_ok, look_at=ours.drift_ok,
+                    source=OURS, worst="LOOK", group="Mooring",
+                    cure="Heavier chain, or weights on it; adjust chains with the level; keep "
+                    "that much room round the dock.")
+hanging = row("Chain hanging on the section at high water, as set", "W_h", "lb",
+              CHAINED * here * points * w * _set[s], STATICS, digits=0)
+hanging_off = row("Typed on Sections against found", "ΔW", "lb",
+                  absolute(sec.chain_weight - hanging), STATICS, digits=0)
+hanging_check = check("Hanging chain as typed on Sections", hanging_off,
+                      at_most=greatest(ours.gangway_match * hanging, ours.gangway_match_least),
+                      look_at=greatest(ours.gangway_match * hanging, ours.gangway_match_least),
+                      source=OURS, worst="LOOK", group="Mooring",
+                      cure="Type the weight found on Sections: it is part of the dock's weight.")
+windward = row("Upright pull of the windward legs under the design pull", "W_w", "lb",
+               CHAINED * here * against * T_v, STATICS, digits=0)
+
+block("Dead weight")
+note("Friction on the bed only: no suction, no burial; the lower figure of the bed. Reduce it on "
+     "a slope. The friction table is for concrete on land.")
+friction = row("Friction of the bed, lower figure", "μ", "",
+               site.BEDS.find(site.bed)["low"], "ETL 1110-3-446 Table C-1")
+weight_sunk = row("Dead weight under water", "W′", "lb",
+                  site.block_weight * (1 - job.water_weight / practice.concrete), "Archimedes",
+                  digits=0)
+sliding = row("What the dead weight holds", "N_b", "lb", friction * weight_sunk, STATICS, digits=0)
+swim = row("Private platform on a short fetch: 1 yes, 0 no", "k_f", "",
+           when(all_of(site.sheltered, sec.purpose.is_("platform")), 1, 0), OURS, digits=0)
+factor_ok = row("Factor on sliding, good", "f_g", "",
+                when(swim, least(ours.swim_factor_ok, site.sliding_factor),
+                     site.sliding_factor), OURS)
+factor_least = row("Factor on sliding, least", "f_l", "",
+                   when(swim, least(ours.swim_factor_least, site.sliding_factor),
+                        site.sliding_factor), OURS)
+slide_asked = row("Hold asked of the dead weight, least", "H_f", "lb",
+                  here * leg_H * factor_least, OURS, digits=0)
+block_needed = row("Dead weight needed, dry", "W_n", "lb",
+                   here * leg_H * factor_ok
+                   / (friction * (1 - job.water_weight / practice.concrete)), STATICS, digits=0)
+slide_check = check("Dead weight against sliding", slide_asked,
+                    at_most=greatest(sliding, own.least_weight),
+                    look_at=greatest(sliding, own.least_weight) * factor_least / factor_ok,
+                    source="own judgement; UFC 4-159-03 Table 3-7 gives none", group="Mooring",
+                    cure="A heavier block, or more legs. LOOK: it may drag in a storm.",
+                    amount=("pounds more, dry", "lb",
+                            greatest(block_needed - site.block_weight, 0)))
+caution("Chains drift and need adjusting as the level changes. Do not tie to trees. Setting "
+        "blocks is work for a barge: cold water, moving weights, life jackets.")
+
+block("Guide piles: force and bending")
+note("A screening of a solid round timber pile in even ground that bears. Soft mud bears nothing: "
+     "engineer required. Ice can lift piles: engineer required where it stays.")
+pile_y = row("Push on a pile, force across", "P_y", "lb",
+             (carried_y + 2 * turn_y / sec.length) / points, STATICS, digits=0)
+pile_x = row("Push on a pile, force along", "P_x", "lb",
+             (carried_x + 2 * turn_x / sec.width) / points, STATICS, digits=0)
+pile_P = row("Push on the worst pile", "P_p", "lb", PILED * greatest(pile_y, pile_x), STATICS,
+             digits=0, chief=True)
+pile_h = row("Hoop above the bed, highest water, bed washed out", "h_p", "ft",
+             job.low_water_depth + site.flood + site.scour
+             + greatest(buoyancy.under_service + parts.frame_depth / 2, 0).in_("ft"), STATICS,
+             digits=1)
+pile_b = row("Pile, diameter", "b_p", "ft", site.pile_diameter.in_("ft"), STATICS)
+soil_m = row("Isolated poles: factor on the bearing", "m", "",
+             when(site.isolated.is_("yes"), ibc.isolated, 1), "IBC 2015 1806.3.4", digits=0)
+bed_rate = row("Push of the bed on the pile, a foot deeper", "p_b", "psf",
+               soil_m * site.soil_bearing * pile_b, POST, digits=0)
+turn_depth = row("Depth where the shear turns", "z_0", "ft", root(2 * pile_P / bed_rate), STATICS,
+                 digits=2)
+pile_M = row("Bending moment in the pile", "M_p", "lb·ft",
+             pile_P * (pile_h + 2 * turn_depth / 3), STATICS, digits=0)
+pile_f = row("Bending stress in the pile", "f_b", "psi",
+             8 * pile_M.in_("lb·in") / (arc_tangent(1) * site.pile_diameter ** 3), STATICS,
+             digits=0)
+pile_check = check("Guide pile in bending", pile_f, at_most=site.pile_Fb * nds.CD_wind,
+                   source="NDS 2018 Table 6A, Table 2.3.2", group="Mooring",
+                   cure="Thicker piles, or more of them.")
+
+block("Guide piles: depth in the bed")
+note("The code's two equations with the pressure at a third of the depth make a cubic, "
+     "d³ = k(d + 1.09 h), solved here in closed form; the code's own equation is worked at that "
+     "depth beside it.")
+post_k = row("k of the cubic", "k", "ft²", 3 * ibc.post_A * pile_P / bed_rate, POST, digits=2)
+cubic_p = row("A third of k", "p_3", "ft²", post_k / 3, POST)
+cubic_q = row("Half the last term of the cubic", "q_3", "ft³", ibc.post_h / 8 * post_k * pile_h,
+              POST)
+cubic_u = row("Root of the discriminant; 0 where it is negative", "u_3", "ft³",
+              root(greatest(cubic_q ** 2 - cubic_p ** 3, 0)), POST)
+cubic_c = row("Cube root", "c_3", "ft",
+              bare(cubic_q + cubic_u, "ft³") ** site.THIRD * FOOT, POST)
+cubic_angle = row("Angle of the cubic's three-root case", "φ_3", "",
+                  arc_cosine(least(bare(cubic_q, "ft³")
+                                   / greatest(bare(root(cubic_p) * cubic_p, "ft³"),
+                                              own.least_share), 1)) / 3, POST)
+embed = row("Depth in the bed needed", "d", "ft",
+            when(cubic_u > 0, cubic_c + cubic_p / greatest(cubic_c, FLOOR),
+                 2 * root(cubic_p) * greatest(cosine(cubic_angle), 0)), POST, digits=2)
+S_1 = row("Bearing at a third of the depth", "S_1", "psf",
+          soil_m * site.soil_bearing * embed / 3, POST, digits=0)
+post_A = row("A of the code", "A", "ft", ibc.post_A * pile_P
+             / greatest(S_1 * pile_b, ours.least_line), POST)
+embed_code = row("Depth by the code's equation", "d_c", "ft",
+                 post_A / 2 * (1 + root(1 + ibc.post_h * pile_h / greatest(post_A, FLOOR))), POST)
+embed_check = check("Guide pile, depth in the bed", embed,
+                    at_most=greatest(site.pile_embedded, FLOOR), source=POST, group="Mooring",
+                    cure="Deeper or thicker piles, or more of them; this is a screening.",
+                    amount=("feet deeper", "ft", greatest(embed - site.pile_embedded, 0)))
+deep_check = check("Guide pile, depth within the rule", embed, at_most=ibc.post_deepest,
+                   look_at=ibc.post_deepest, worst="LOOK", source=POST, group="Mooring",
+                   cure="Engineer required: past 12 ft the bearing may not grow with depth.")
+top_needed = row("Pile top above low water, needed", "z_n", "ft",
+                 PILED * here * (site.flood
+                                 + greatest(buoyancy.free_launch, own.least_inches).in_("ft")
+                                 + ours.pile_top_clear), OURS, digits=1)
+top_check = check("Guide pile, top above the highest water", top_needed,
+                  at_most=greatest(site.pile_top, FLOOR),
+                  look_at=greatest(site.pile_top, FLOOR), source=OURS, group="Mooring",
+                  cure="Longer piles, or the dock floats off them in a flood.",
+                  amount=("feet higher", "ft", greatest(top_needed - site.pile_top, 0)))
+
+block("Guide piles: hoops")
+note("Hoops or rollers with play, free at 6°; no chain or flat bar round a pile: it hangs up. "
+     "Two piles or more, or the section turns about one.")
+hoop_arm = row("Push from the frame's face", "e_h", "in",
+               site.pile_diameter / 2 + site.hoop_play + ours.hoop_bracket, OURS)
+hoop_squares = row("Bolt squares", "Σr²", "in²",
+                   ours.hoop_bolts * (ours.hoop_bolt_along ** 2 + ours.hoop_bolt_up ** 2),
+                   STATICS, digits=1)
+hoop_turn = row("Turn on the bolts", "M_h", "lb·in", pile_P * hoop_arm, STATICS, digits=0)
+hoop_bolt = row("Worst hoop bolt", "B_h", "lb",
+                root((pile_P / ours.hoop_bolts + hoop_turn * ours.hoop_bolt_up / hoop_squares) ** 2
+                     + (hoop_turn * ours.hoop_bolt_along / hoop_squares) ** 2), STATICS, digits=0)
+hoop_check = check("Hoop bolts in shear, steel alone", hoop_bolt, at_most=gangway.bolt_shear,
+                   source="AISC 360-10 J3.6", group="Mooring",
+                   cure="Thicker bolts, a larger bracket, or more piles. Then judge the wood.")
+rub = row("Rub of the hoop on the pile, up or down", "V_h", "lb", ours.rub_share * pile_P, OURS,
+          digits=0)
+
+block("Shore arms or cables")
+arm = row("Push or pull in an arm", "N_a", "lb",
+          ARMED * greatest((carried_y + 2 * turn_y / sec.length) / sin_a,
+                           (carried_x + 2 * turn_x / sec.width) / cos_a) / points, STATICS,
+          digits=0)
+arm_bolt = row("Push or pull on an arm's bolt", "B_a", "lb", arm / ours.arm_bolts, STATICS,
+               digits=0)
+arm_check = check("Arm bolts in shear, steel alone", arm_bolt, at_most=gangway.bolt_shear,
+                  source="AISC 360-10 J3.6", group="Mooring",
+                  cure="Thicker or more bolts, or more arms. The shore anchor is for an engineer.")
+cable = row("A wire in its place, to break at not less than", "N_w", "lb", ufc.wire * arm,
+            "UFC 4-159-03 Table 3-7", digits=0)
+arm_range = row("Range of water with arms", "h_a", "ft", ARMED * here * site.flood, OURS, digits=1)
+range_check = check("Range of water that arms follow", arm_range, at_most=ours.levels_fixed,
+                    worst="LOOK", source=OURS, group="Mooring",
+                    cure="Engineer required: arms swing far; guide piles or chains suit better.")
+
+block("Joints between sections")
+note("The sections between two that are held act as a beam lying flat. These are the forces a "
+     "hinge must take; hinges a section's width apart. A joint to the shore takes more.")
+plan_M = row("Plan bending between held sections", "M_n", "lb·ft",
+             carried_y * held.carried * sec.length / 8, STATICS, digits=0)
+hinge_pull = row("Pull on a hinge", "N_h", "lb", carried_x / 2 + plan_M / sec.width, STATICS,
+                 digits=0)
+hinge_shear = row("Sideways shear on a hinge", "S_h", "lb", carried_y / 4, STATICS, digits=0)
+chord = row("Push or pull along a rail", "C_r", "lb",
+            plan_M / greatest(sec.width - parts.rail_t.in_("ft"), FLOOR), STATICS, digits=0)
+joint_live = row("Flotation load of the section", "Q_h", "lb",
+                 job.flotation_load * parts.deck_area, STATICS, digits=0)
+hinge_up = row("Upright force at a joint of two sections, at most", "V_j", "lb",
+               greatest(sec.point_load, joint_live / 8), STATICS, digits=0)
+shore_up = row("Upright force at a joint to the shore, at most", "V_s", "lb",
+               greatest(sec.point_load, joint_live / 4), STATICS, digits=0)
