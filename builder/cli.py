@@ -40,7 +40,8 @@ def main(arguments: list[str] | None = None) -> int:
         for job, target in _work(given):
             _write(job, target, given.quiet)
     except Faults as faults:
-        print(f"{len(faults.found)} faults, nothing written:", file=sys.stderr)
+        count = "1 fault" if len(faults.found) == 1 else f"{len(faults.found)} faults"
+        print(f"{count}, nothing written:", file=sys.stderr)
         print("\n".join(f"  {fault}" for fault in faults.found), file=sys.stderr)
         return 1
     except OSError as fault:

@@ -8,6 +8,7 @@ with numbers of a product.  Inputs that come in fours are lists.  What is left o
 from __future__ import annotations
 
 import difflib
+import re
 import tomllib
 from dataclasses import dataclass, field
 from datetime import date, datetime
@@ -21,6 +22,7 @@ MOST_SECTIONS = 6
 LARGEST_FILE = 200_000
 """A job file of more bytes is refused unread."""
 LONGEST_ABOUT = 110
+ERROR_WORD = re.compile(r"#(N/A|[A-Z0-9/]+[!?])")
 FIRST_YEAR, LAST_YEAR = 1980, 2107
 """Years that the dates of a compressed file can hold."""
 HEAD = {"title": str, "about": str, "created": date, "job": dict, "section": list,
@@ -60,10 +62,10 @@ def read_job(path: Path, job_inputs: list[Ask], section_inputs: list[Ask],
         elif key in data and not isinstance(data[key], kind):
             wrong.append(f"{path.name}, {key}: given {_shown(data[key])}; allowed is "
                          f"a {_kind(kind)}")
-    if wrong:
-        raise Faults(wrong)
+    data = {k: v for k, v in data.items() if k in HEAD and isinstance(v, HEAD[k])}
     for key in ("title", "about"):
-        wrong += [f"{path.name}, {key}: {w}" for w in _text_faults(data[key], LONGEST_ABOUT)]
+        if key in data:
+            wrong += [f"{path.name}, {key}: {w}" for w in _text_faults(data[key], LONGEST_ABOUT)]
     inputs, found = _typed(data.get("job", {}), job_inputs, f"{path.name}, [job]")
     wrong += found
     listed = data.get("section", [])
@@ -80,12 +82,12 @@ def read_job(path: Path, job_inputs: list[Ask], section_inputs: list[Ask],
         wrong += found
     catalog, found = _catalog(data.get("catalog", {}), tables, path.name)
     wrong += found
-    if not FIRST_YEAR <= data["created"].year <= LAST_YEAR:
-        wrong.append(f"{path.name}, created: given {data['created']}; allowed is a date from "
-                     f"{FIRST_YEAR} to {LAST_YEAR}")
+    day = data.get("created")
+    if day is not None and not FIRST_YEAR <= day.year <= LAST_YEAR:
+        wrong.append(f"{path.name}, created: given {day}; allowed is a date from {FIRST_YEAR} "
+                     f"to {LAST_YEAR}")
     if wrong:
         raise Faults(wrong)
-    day = data["created"]
     return Job(path.stem, data["title"], data["about"], datetime(day.year, day.month, day.day),
                inputs, tuple(sections), catalog)
 
@@ -168,6 +170,8 @@ def _text_faults(value: str, most: int) -> list[str]:
         return [f"given {len(value):,} letters; allowed is {most}"]
     if any(not c.isprintable() for c in value):
         return [f"given {_shown(value)}; allowed are letters on one line"]
+    if ERROR_WORD.fullmatch(value.upper()):
+        return [f"given {_shown(value)}; a cell that shows this reads as an error"]
     return []
 
 

@@ -117,7 +117,8 @@ class ChecksSheet:
         page.text(y, CURE, check.cure, "label")
         if check.amount is not None:
             amounts = self._across(name, self.places.rows[check.amount][1])
-            page.formula(y, AMOUNT, f'IF({ready},INDEX({amounts},1,{spot}),"{DASH}")',
+            fails = f"AND({ready},{worst}>1.000000001)"
+            page.formula(y, AMOUNT, f'IF({fails},INDEX({amounts},1,{spot}),"{DASH}")',
                          f"qty.{check.amount.digits}")
             page.text(y, UNIT, check.amount.label.rpartition(": ")[2], "label")
         page.text(y, SOURCE_COL, check.source or check.limit.source, "source")

@@ -29,13 +29,11 @@ from .reference import (
     SIZE_FACTORS_PINE,
     WOOD_PAIRS,
     WOODS,
-    constants,
+    ada,
     nds,
     own,
     supplement,
 )
-
-ada = constants("ada_2010")
 
 sheet = Sheet("Decking", "Layout, support and open area of the deck",
               about="How panels or boards lie, and whether what holds them is close enough.")

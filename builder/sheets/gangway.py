@@ -135,9 +135,8 @@ shore = row("Weight on the hinge, 75 psf on the walk", "R_s", "lb",
 shore_bolt = row("Pull and weight on one abutment bolt, where it lands", "B_s", "lb",
                  lands * root(shore ** 2 + loads.gangway_push ** 2) / site.abutment_bolts,
                  STATICS, digits=0)
-bolt_D = row("Bolt diameter", "D_b", "in", BOLTS.find(job.bolt)["D"], "bolts", digits=3)
 bolt_shear = row("A bolt in shear, steel alone", "V_b", "lb",
-                 aisc.Fnv_A307 * arc_tangent(1) * bolt_D ** 2 / aisc.omega,
+                 aisc.Fnv_A307 * arc_tangent(1) * BOLTS.find(job.bolt)["D"] ** 2 / aisc.omega,
                  "AISC 360-10 J3.6, Table J3.2", digits=0)
 shore_check = check("Abutment bolts in shear, steel alone", shore_bolt, at_most=bolt_shear,
                     source="AISC 360-10 J3.6", group="Gangway",

@@ -25,9 +25,7 @@ from .hardware_bolts import (
     row,
     sheet,
 )
-from .reference import LAGS, SCREWS, nds, own, placement, table
-
-LAG_THREADS = table("lag_threads")
+from .reference import LAG_THREADS, LAGS, SCREWS, nds, own, placement
 
 block("Float lags: pull when the section is lifted")
 note("Up, the float bears on the frame. Down, each lag takes its share of the float's weight "

@@ -96,6 +96,8 @@ block("Mooring")
 mooring = choose("What holds the dock", MOORINGS, "Mooring")
 leg_angle = ask("Legs or arms, angle in plan from the length of the dock", "α", "deg", 10, 80,
                 "layout", default=ours.leg_angle, digits=0)
+crossed = choose("Chains cross under the dock", YES_NO, "crossed chains hold it from turning",
+                 default="no")
 bed = choose("Bed", BEDS, "probe it; soft mud is for an engineer", default=BEDS.keys[-1])
 chain = choose("Chain, Grade 30, size", CHAINS, "Mooring", default="1/2")
 chain_length = ask("Chain of one leg; 0 when none is chosen yet", "L_c", "ft", 0, 1000, "Mooring",

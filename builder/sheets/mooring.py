@@ -22,6 +22,7 @@ from builder.language import (
     radians,
     root,
     sine,
+    total,
     when,
     whole_down,
 )
@@ -50,8 +51,10 @@ engineer = row("Site within these rules", "", "text",
                     "ENGINEER REQUIRED: waves or current", "yes, as far as they go"), OURS)
 note("Engineer required in any case: soft or layered bed, scour, ice left in place, surge, roofs, "
      "piles in unknown soil, chains on a dock with waves over the limit.")
-held_check = check("Something holds this section", held.holds, at_least=1, look_at=1,
-                   worst="LOOK", source=OURS, group="Mooring",
+ice = row("Winter", "", "text",
+          when(job.stays_in.is_("yes"), "ENGINEER REQUIRED where ice forms", "taken out"), OURS)
+held_check = check("Two or more legs, piles or arms hold this section", held.holds, at_least=2,
+                   look_at=2, worst="LOOK", source=OURS, group="Mooring",
                    cure="Type its legs, piles or arms; or let a neighbour count it among the "
                    "sections it holds.")
 here = row("Held here: 1 yes, 0 by neighbours", "k_h", "", when(held.holds > 0, 1, 0), STATICS,
@@ -71,13 +74,35 @@ sin_a = row("Sine of the plan angle", "sin α", "",
 cos_a = row("Cosine of the plan angle", "cos α", "",
             greatest(cosine(radians(site.leg_angle)), own.least_share), STATICS, digits=3)
 
+block("The whole dock")
+note("Sections times number built, all types. A section is taken to hold its neighbours as if each "
+     "had its own force: where a neighbour has the boats, count it as more than one.")
+all_y = row("Force across, whole dock", "ΣF_y", "lb",
+            total(loads.force_across, sec.quantity), STATICS, digits=0)
+all_x = row("Force along, whole dock", "ΣF_x", "lb", total(loads.force_along, sec.quantity),
+            STATICS, digits=0)
+held_y = row("Force held across, whole dock", "ΣQ_y", "lb", total(carried_y, sec.quantity),
+             STATICS, digits=0)
+held_x = row("Force held along, whole dock", "ΣQ_x", "lb", total(carried_x, sec.quantity),
+             STATICS, digits=0)
+unheld = row("Force on the dock over force held", "k_u", "",
+             greatest(all_y / greatest(held_y, own.least_weight),
+                      all_x / greatest(held_x, own.least_weight), 0), STATICS)
+unheld_check = check("Every section's force is held somewhere", unheld, at_most=1, look_at=1,
+                     source=STATICS, group="Mooring",
+                     cure="More sections with legs, piles or arms, or a higher count of the "
+                     "sections they hold.")
+
 block("Chains: pull on a leg")
-note("Legs lead out from the corners, all at the plan angle. Only those that pull against the "
-     "force count: half of them, and half again the other way.")
-against = row("Legs that pull against the force", "n_w", "each", greatest(whole_down(points / 2), 1),
-              STATICS, digits=0)
+note("Legs lead from the corners, all at the plan angle, outward or crossed under the dock. Only "
+     "those that pull against the force count: half of them. Legs in line with the middle hold "
+     "nothing from turning.")
+against = row("Legs that pull against the force", "n_w", "each",
+              greatest(whole_down(points / 2), 1), STATICS, digits=0)
+lead = row("Legs cross: 1 yes, −1 no", "k_x", "", when(site.crossed.is_("yes"), 1, -1), STATICS,
+           digits=0)
 lever = row("Lever of a leg about the middle", "r_l", "ft",
-            greatest(absolute(sec.length * sin_a - sec.width * cos_a) / 2, FLOOR), STATICS)
+            greatest(absolute(sec.length * sin_a + lead * sec.width * cos_a) / 2, FLOOR), STATICS)
 pull_y = row("Level pull of a leg, force across", "H_y", "lb",
              (carried_y / sin_a + turn_y / lever) / against, STATICS, digits=0)
 pull_x = row("Level pull of a leg, force along", "H_x", "lb",
@@ -85,14 +110,14 @@ pull_x = row("Level pull of a leg, force along", "H_x", "lb",
 leg_H = row("Level pull of the worst leg", "H", "lb", CHAINED * greatest(pull_y, pull_x), STATICS,
             digits=0, chief=True)
 
-block("Chains: catenary without uplift at the anchor, high water")
+block("Chains: catenary without uplift at the anchor, highest water")
 chain_line = sheet.find("Chain, line of its size", site.CHAINS, site.chain)
 w = row("Chain under water", "w", "lb/ft",
         chain_line["weight in air"] * (1 - job.water_weight / practice.steel), "Archimedes; NACM "
         "chain", digits=3)
-height = row("Fairlead to bed", "h", "ft",
-             greatest(loads.dock_depth + buoyancy.under_service.in_("ft"), FLOOR), STATICS,
-             digits=1)
+height = row("Fairlead to bed, highest water", "h", "ft",
+             greatest(job.low_water_depth + site.flood + buoyancy.under_service.in_("ft"), FLOOR),
+             STATICS, digits=1)
 leg_pull = row("Level pull, not below a small one", "H_k", "lb", greatest(leg_H, own.least_weight),
                STATICS, digits=0)
 s = row("Chain lifted off the bed", "s", "ft", height * root(1 + 2 * leg_pull / (w * height)),
@@ -113,21 +138,25 @@ chain_check = check("Chain long enough that the anchor is not lifted", chain_nee
                     group="Mooring", cure="A longer chain: the anchor must not be lifted.",
                     amount=("feet longer", "ft", greatest(chain_needed - site.chain_length, 0)))
 chain_pull = row("Pull in the chain", "T_c", "lb", CHAINED * here * T_max, "catenary", digits=0)
-chain_strength_check = check("Chain strength", chain_pull,
-                             at_most=chain_line["breaking force"] / site.chain_factor,
+chain_working = row("Chain may pull", "T_w", "lb",
+                    chain_line["breaking force"] / site.chain_factor,
+                    "UFC 4-159-03 Table 3-7; 49 CFR 393.108", digits=0)
+chain_strength_check = check("Chain strength", chain_pull, at_most=chain_working,
                              source="UFC 4-159-03 Table 3-7; 49 CFR 393.108", group="Mooring",
                              cure="A larger chain, or more legs.")
 fitting = row("Shackle and fitting to break at not less than", "T_f", "lb",
               ours.fitting_factor * chain_pull, OURS, digits=0)
 
 block("Chains: drift at low water")
-_made: dict = {}
 height_low = row("Fairlead to bed, low water", "h_L", "ft",
                  greatest(job.low_water_depth + buoyancy.under_service.in_("ft"), FLOOR), STATICS,
                  digits=1)
 reach_low = again(sheet, reach, {height: height_low}, "low water")
+height_set = row("Fairlead to bed, high water", "h_H", "ft",
+                 greatest(loads.dock_depth + buoyancy.under_service.in_("ft"), FLOOR), STATICS,
+                 digits=1)
 _set: dict = {}
-reach_set = again(sheet, reach, {leg_pull: site.set_pull}, "as set", _set)
+reach_set = again(sheet, reach, {leg_pull: site.set_pull, height: height_set}, "as set", _set)
 drift = row("Drift at low water under the design pull", "Δa", "ft",
             CHAINED * here * greatest(reach_low - reach_set, 0), STATICS, digits=1)
 drift_check = check("Drift at low water", drift, at_most=ours.drift_ok, look_at=ours.drift_ok,
@@ -181,9 +210,9 @@ caution("Chains drift and need adjusting as the level changes. Do not tie to tre
 block("Guide piles: force and bending")
 note("A screening of a solid round timber pile in even ground that bears. Soft mud bears nothing: "
      "engineer required. Ice can lift piles: engineer required where it stays.")
-pile_y = row("Push on a pile, force across", "P_y", "lb",
+pile_y = row("Push on a pile or arm line, force across", "P_y", "lb",
              (carried_y + 2 * turn_y / sec.length) / points, STATICS, digits=0)
-pile_x = row("Push on a pile, force along", "P_x", "lb",
+pile_x = row("Push on a pile or arm line, force along", "P_x", "lb",
              (carried_x + 2 * turn_x / sec.width) / points, STATICS, digits=0)
 pile_P = row("Push on the worst pile", "P_p", "lb", PILED * greatest(pile_y, pile_x), STATICS,
              digits=0, chief=True)
@@ -231,7 +260,7 @@ S_1 = row("Bearing at a third of the depth", "S_1", "psf",
 post_A = row("A of the code", "A", "ft", ibc.post_A * pile_P
              / greatest(S_1 * pile_b, ours.least_line), POST)
 embed_code = row("Depth by the code's equation", "d_c", "ft",
-                 post_A / 2 * (1 + root(1 + ibc.post_h * pile_h / greatest(post_A, FLOOR))), POST)
+                 post_A / 2 + root(post_A ** 2 + ibc.post_h * pile_h * post_A) / 2, POST)
 embed_check = check("Guide pile, depth in the bed", embed,
                     at_most=greatest(site.pile_embedded, FLOOR), source=POST, group="Mooring",
                     cure="Deeper or thicker piles, or more of them; this is a screening.",
@@ -269,9 +298,7 @@ rub = row("Rub of the hoop on the pile, up or down", "V_h", "lb", ours.rub_share
 
 block("Shore arms or cables")
 arm = row("Push or pull in an arm", "N_a", "lb",
-          ARMED * greatest((carried_y + 2 * turn_y / sec.length) / sin_a,
-                           (carried_x + 2 * turn_x / sec.width) / cos_a) / points, STATICS,
-          digits=0)
+          ARMED * greatest(pile_y / sin_a, pile_x / cos_a), STATICS, digits=0)
 arm_bolt = row("Push or pull on an arm's bolt", "B_a", "lb", arm / ours.arm_bolts, STATICS,
                digits=0)
 arm_check = check("Arm bolts in shear, steel alone", arm_bolt, at_most=gangway.bolt_shear,
@@ -294,9 +321,9 @@ hinge_pull = row("Pull on a hinge", "N_h", "lb", carried_x / 2 + plan_M / sec.wi
 hinge_shear = row("Sideways shear on a hinge", "S_h", "lb", carried_y / 4, STATICS, digits=0)
 chord = row("Push or pull along a rail", "C_r", "lb",
             plan_M / greatest(sec.width - parts.rail_t.in_("ft"), FLOOR), STATICS, digits=0)
-joint_live = row("Flotation load of the section", "Q_h", "lb",
-                 job.flotation_load * parts.deck_area, STATICS, digits=0)
 hinge_up = row("Upright force at a joint of two sections, at most", "V_j", "lb",
-               greatest(sec.point_load, joint_live / 8), STATICS, digits=0)
+               greatest(sec.point_load, job.flotation_load * parts.deck_area / 8), STATICS,
+               digits=0)
 shore_up = row("Upright force at a joint to the shore, at most", "V_s", "lb",
-               greatest(sec.point_load, joint_live / 4), STATICS, digits=0)
+               greatest(sec.point_load, job.flotation_load * parts.deck_area / 4), STATICS,
+               digits=0)

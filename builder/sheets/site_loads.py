@@ -40,7 +40,7 @@ FOOT = physics.foot
 
 def _tanh(x):
     """Return the hyperbolic tangent of a bare number of 0 or more."""
-    return (1 - exponential(-2 * x)) / (1 + exponential(-2 * x))
+    return 2 / (1 + exponential(-2 * x)) - 1
 
 
 block("Wind pressure")
@@ -155,17 +155,19 @@ depth_bare = row("Depth along the fetch without units", "d*", "",
 tanh_a = row("Depth term of the height", "t_a", "",
              greatest(_tanh(spm.shallow_H_depth * depth_bare ** spm.shallow_H_power),
                       own.least_share), "SPM 1984 Eq. 3-39", digits=4)
+fetch_a = row("Fetch term of the height", "t_Fa", "",
+              _tanh(spm.shallow_H_fetch * root(X) / tanh_a), "SPM 1984 Eq. 3-39", digits=4)
 H_shallow = row("Wave height, with the depth along the fetch", "H_2", "ft",
-                spm.shallow_H * tanh_a * _tanh(spm.shallow_H_fetch * root(X) / tanh_a)
-                * U_A ** 2 / g_wave, "SPM 1984 Eq. 3-39")
+                spm.shallow_H * tanh_a * fetch_a * U_A ** 2 / g_wave, "SPM 1984 Eq. 3-39")
 tanh_b = row("Depth term of the period", "t_b", "",
              greatest(_tanh(spm.shallow_T_depth * depth_bare ** spm.shallow_T_power),
                       own.least_share),
              "SPM 1984 Eq. 3-40", digits=4)
+fetch_b = row("Fetch term of the period", "t_Fb", "",
+              _tanh(spm.shallow_T_fetch * X ** site.THIRD / tanh_b), "SPM 1984 Eq. 3-40",
+              digits=4)
 T_shallow = row("Wave period, with the depth along the fetch", "T_2", "s",
-                spm.shallow_T * tanh_b
-                * _tanh(spm.shallow_T_fetch * X ** site.THIRD / tanh_b) * U_A / g_wave,
-                "SPM 1984 Eq. 3-40")
+                spm.shallow_T * tanh_b * fetch_b * U_A / g_wave, "SPM 1984 Eq. 3-40")
 u_star = row("Friction velocity", "u*", "ft/s",
              root(cem.drag * (cem.drag_base + cem.drag_rise * U_metric)) * U_metric
              * physics.m_in_ft * physics.foot_a_second, "CEM Eq. II-2-36", digits=3)

@@ -86,12 +86,21 @@ class Read:
         return found
 
 
+def _areas(formula: str, sheet: str) -> Iterable[Area]:
+    """Yield what a formula refers to; a rule of its own finds what is no closed range."""
+    for reference in references(formula):
+        try:
+            yield area(reference, sheet)
+        except ValueError:
+            continue
+
+
 @cache
 def read(path: Path) -> Read:
     """Read a workbook file, once a session."""
     cells = read_cells(path)
     formulas = {p: c.formula for p, c in cells.items() if c.formula is not None}
-    areas = {p: [area(r, p[0]) for r in references(f)] for p, f in formulas.items()}
+    areas = {p: list(_areas(f, p[0])) for p, f in formulas.items()}
     readers: dict[Place, list[Place]] = {}
     for place, read_there in areas.items():
         for one in dict.fromkeys(read_there):

@@ -110,11 +110,13 @@ def _modules() -> SimpleNamespace:
                                             * greatest(floating.plan, constant("a", "a", "ft²", 1)))
                              ).in_("in"), "Archimedes", chief=True)
     floating.check = s.check("Freeboard", floating.free, at_least=job.least_free, source="own 3",
-                             cure="More floats.", amount=("floats", "each", whole_up(
+                             look_at=constant("good", "F_g", "in", 8), cure="More floats.",
+                             amount=("floats", "each", whole_up(
                                  work.weight / constant("each", "", "lb", 250))), group="Floating")
     floating.leaning = s.check("Lean", s.row("Lean either way", "e_0", "in", absolute(sec.lean),
                                              "own"), at_most=constant("l", "l", "in", 10),
-                               source="own 4", group="Floating")
+                               look_at=constant("some", "l_1", "in", 5), source="own 4",
+                               group="Floating")
     floating.side = s.row("Side of a square", "b", "ft", root(floating.plan), "geometry")
 
     s = takeoff.sheet = Sheet("Takeoff", "Takeoff", scope="ledger", about="To order.",
@@ -204,10 +206,11 @@ class Tiny:
     @property
     def job_wanted(self):
         """The first of the job's inputs that is wanted, as Start names it."""
-        place = next((c.row, c.col) for s in self.book.sheets if s.name == "Start"
-                     for c in s.cells if c.kind == "text"
-                     and str(c.content).startswith("Inputs: first input wanted"))
-        return self.live.value(("Start", place[0], FIRST))
+        start = next(s for s in self.book.sheets if s.name == "Start")
+        y = next(c.row for c in start.cells
+                 if str(c.content).startswith("Inputs: first input wanted"))
+        x = next(c.col for c in start.cells if c.row == y and c.kind == "formula")
+        return self.live.value(("Start", y, x))
 
     def wanted(self, section=0):
         """Return the first input wanted in a section column, as Sections and Start name it."""
@@ -223,9 +226,8 @@ class Tiny:
                 if isinstance(value, str) and value.startswith("#")}
 
     def masters(self):
-        """Return what every sheet but Free shows as the verdict of the whole job."""
-        found = {s.name: self.live.value((s.name, MASTER, 1)) for s in self.book.sheets}
-        return found
+        """Return what every sheet shows as the verdict of the whole job."""
+        return {s.name: self.live.value((s.name, MASTER, 1)) for s in self.book.sheets}
 
 
 __all__ = ["DASH", "INPUTS", "LOOK", "NEEDS", "NOT_OK", "OK", "SECTION", "UNUSED", "Tiny",

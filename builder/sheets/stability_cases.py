@@ -1,0 +1,289 @@
+"""Stability, third part: every load case: arms, list and trim, tilt, low corner.
+
+The rise e of the centre of buoyancy answers e = g(e), g(e) = (BM_a v_a² + BM_b v_b²)/2 with
+v = y/(GM + e).  Six passes, a row each: g(0); g of that; the meeting point of the straight line
+through the two (the sequence's own limit, were it geometric); g there; the meeting point of the
+line through both found; g there.  Against exact clipping of every float they settle to 2e-7
+relative of the angles as long as g(0) is not above a tenth of the least metacentric height, which
+at 8° means GM above about an eighth of BM; past that the state says NEAR UNSTABLE.
+(Four plain passes from e = 0 reach 1e-4 there.)
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from builder.language import (
+    Row,
+    absolute,
+    arc_tangent,
+    degrees,
+    greatest,
+    least,
+    root,
+    when,
+)
+from builder.language.units import TEXT
+
+from . import buoyancy, parts, weight
+from . import sections as sec
+from .reference import own, table
+from .stability_group import (
+    ARCHIMEDES,
+    F_X,
+    F_Y,
+    LEAST_RISE,
+    OURS,
+    ROUND,
+    STATICS,
+    STIFFENING,
+    along_axes,
+    block,
+    centre_a,
+    centre_b,
+    half_length,
+    half_width,
+    lost_F_x,
+    lost_F_y,
+    lost_reach_x,
+    lost_reach_y,
+    lost_turn,
+    lost_turn_length,
+    moment_a,
+    moment_b,
+    note,
+    reach_x,
+    reach_y,
+    row,
+    turn,
+    turn_length,
+)
+from .stability_weights import (
+    BM_a,
+    BM_b,
+    GM_a,
+    GM_b,
+    afloat,
+    gangway_more,
+    half_load,
+    snow_load,
+)
+
+STATES = table("stability_states")
+HOLDS, NEAR, OUT, UNDER, OVER = STATES.entries("state")
+
+block("Where the loads stand")
+note("Each on the side where it makes the greater moment about the centre of flotation; the "
+     "corner along the edge by the greater tilt.")
+
+
+def _side(label: str, symbol: str, centre, flotation, load, arm) -> Row:
+    """Declare the place of a load put off the middle, on the side where it leans more."""
+    return row(label, symbol, "ft",
+               when(weight.service * (centre - flotation) >= load * flotation, 1, -1) * arm,
+               STATICS)
+
+
+_inside = own.point_from_edge.in_("ft")
+edge_y = _side("Point load at mid edge: across", "y_P", weight.service_y, F_Y, sec.point_load,
+               half_width - _inside)
+end_x = _side("Point load at the end: along", "x_P", weight.service_x, F_X, sec.point_load,
+              half_length - _inside)
+half_y = _side("Half load across: its middle", "y_h", weight.service_y, F_Y, half_load,
+               half_width / 2)
+half_x = _side("Half load along: its middle", "x_h", weight.service_x, F_X, half_load,
+               half_length / 2)
+snow_y = _side("Snow on one half across: its middle", "y_s", weight.service_y, F_Y,
+               snow_load / 2, half_width / 2)
+snow_x = _side("Snow on one half along: its middle", "x_s", weight.service_x, F_X,
+               snow_load / 2, half_length / 2)
+
+
+def _arms(load, y, x, total):
+    """Return the arms on both axes of the section in service with a load at (x, y)."""
+    total = greatest(total, own.least_weight)
+    if (y, x) == (0, 0):
+        return (moment_a - load * centre_a) / total, (moment_b - load * centre_b) / total
+    a, b = along_axes(y, x, turn, turn_length)
+    return (moment_a + load * (a - centre_a)) / total, (moment_b + load * (b - centre_b)) / total
+
+
+_total = afloat["point"].total
+_tried = [
+    [row(f"Point load at corner {i}, arm on axis {axis}", f"y_{axis}{i}", "ft", arm, STATICS,
+         digits=4)
+     for axis, arm in zip("ab", _arms(sec.point_load, edge_y, x, _total), strict=True)]
+    for i, x in ((1, end_x), (2, -end_x))]
+_stiff = row("Metacentric heights a over b, squared, point load", "g_ab", "",
+             (GM_a["point"] / greatest(GM_b["point"], own.least_length)) ** 2, STATICS)
+corner_x = row("Point load at the corner: along", "x_c", "ft",
+               end_x * when(_tried[0][0] ** 2 - _tried[1][0] ** 2
+                            >= _stiff * (_tried[1][1] ** 2 - _tried[0][1] ** 2), 1, -1), STATICS)
+
+
+@dataclass
+class Case:
+    """A load case: the weight it has, and its arms on the leaning axes [ft]."""
+
+    name: str
+    weight: str
+    arms: tuple
+
+
+def _loaded(name: str, key: str, load, y, x) -> Case:
+    return Case(name, key, _arms(load, y, x, afloat[key].total))
+
+
+def _itself(name: str, key: str, y, x, at_a, at_b, t, n) -> Case:
+    a, b = along_axes(y, x, t, n)
+    return Case(name, key, (a - at_a, b - at_b))
+
+
+_lost_a, _lost_b = along_axes(weight.service_y - lost_F_y, weight.service_x - lost_F_x,
+                              lost_turn, lost_turn_length)
+CASES = {
+    "launch": _itself("as launched", "launch", weight.launch_y, weight.launch_x, centre_a,
+                      centre_b, turn, turn_length),
+    "service": Case("in service, gangway at rest (G0)", "service",
+                    tuple(m / greatest(weight.service, own.least_weight)
+                          for m in (moment_a, moment_b))),
+    "flotation": _loaded("q_f even (G2)", "flotation", buoyancy.live_flotation, 0, 0),
+    "capacity": _loaded("q_c even", "capacity", buoyancy.live_capacity, 0, 0),
+    "half_across": _loaded("q_f on one half across (G3)", "half", half_load, half_y, 0),
+    "half_along": _loaded("q_f on one half along (G3)", "half", half_load, 0, half_x),
+    "edge": _loaded("P at mid edge", "point", sec.point_load, edge_y, 0),
+    "end": _loaded("P at the end", "point", sec.point_load, 0, end_x),
+    "corner": _loaded("P at the corner", "point", sec.point_load, edge_y, corner_x),
+    "gangway": _loaded("gangway loaded (G1)", "gangway", gangway_more, sec.gangway_y,
+                       sec.gangway_x),
+    "lost": Case("one float lost", "lost", (_lost_a, _lost_b)),
+    "snow_across": _loaded("snow on one half across", "snow_half", snow_load / 2, snow_y, 0),
+    "snow_along": _loaded("snow on one half along", "snow_half", snow_load / 2, 0, snow_x),
+}
+
+
+def _each(title: str, label: str, symbol: str, unit: str, make, source=STATICS, digits=4):
+    """Declare a block with a row for every case; ``make(key)`` gives its formula."""
+    block(title)
+    return {key: row(f"{label}: {case.name}", f"{symbol}[{key}]", unit, make(key), source, digits)
+            for key, case in CASES.items()}
+
+
+def _of(rows: dict[str, Row], key: str) -> Row:
+    """Return the row of the weight that a case has."""
+    return rows[CASES[key].weight]
+
+
+arm_a = _each("Arm of the centre of gravity from F, axis a", "Arm, axis a", "y_a", "ft",
+              lambda k: CASES[k].arms[0])
+arm_b = _each("Arm of the centre of gravity from F, axis b", "Arm, axis b", "y_b", "ft",
+              lambda k: CASES[k].arms[1])
+
+
+def _tangent(key: str, axis: str, rise):
+    """Return the tangent of the lean on an axis for a rise of the centre of buoyancy."""
+    arms, heights = (arm_a, GM_a) if axis == "a" else (arm_b, GM_b)
+    stiff = greatest(_of(heights, key), own.least_length)
+    return arms[key] / (stiff if rise is None else stiff + rise)
+
+
+def _rise(key: str, rise=None):
+    """Return the rise of the centre of buoyancy that the lean at another rise would give."""
+    return (_of(BM_a, key) * _tangent(key, "a", rise) ** 2
+            + _of(BM_b, key) * _tangent(key, "b", rise) ** 2) / 2
+
+
+def _met(key: str):
+    """Return where the line through the first two passes meets e = g(e)."""
+    return rise_1[key] / (1 + greatest(rise_1[key] - rise_2[key], 0)
+                          / greatest(rise_1[key], LEAST_RISE))
+
+
+def _met_again(key: str):
+    """Return where the line through passes 1–2 and 3–4 meets e = g(e)."""
+    away = rise_3[key] - rise_4[key]
+    return greatest(rise_3[key] - away * absolute(rise_3[key] - rise_1[key])
+                    / greatest(absolute(away - rise_1[key] + rise_2[key]), LEAST_RISE), 0)
+
+
+note("Passes: the centre of buoyancy rises as the section tilts, and the section stiffens.")
+rise_1 = _each("Pass 1: rise at the straight-line angle", "Rise, pass 1", "e_1", "ft", _rise,
+               digits=6)
+rise_2 = _each("Pass 2", "Rise, pass 2", "e_2", "ft", lambda k: _rise(k, rise_1[k]), digits=6)
+rise_3 = _each("Pass 3: where the line through passes 1 and 2 meets", "Rise, pass 3", "e_3", "ft",
+               _met, digits=6)
+rise_4 = _each("Pass 4", "Rise, pass 4", "e_4", "ft", lambda k: _rise(k, rise_3[k]), digits=6)
+rise_5 = _each("Pass 5: where the line through all four meets", "Rise, pass 5", "e_5", "ft",
+               _met_again, digits=6)
+rise = _each("Pass 6: the rise", "Rise", "e", "ft", lambda k: _rise(k, rise_5[k]), digits=6)
+
+
+def _axes(key: str):
+    return (lost_turn, lost_turn_length) if key == "lost" else (turn, turn_length)
+
+
+def _stable(key: str):
+    return least(_of(GM_a, key), _of(GM_b, key)) > 0
+
+
+def _list(key: str):
+    t, n = _axes(key)
+    return when(_stable(key),
+                (_tangent(key, "a", rise[key]) - t * _tangent(key, "b", rise[key])) / n, 0)
+
+
+def _trim(key: str):
+    t, n = _axes(key)
+    return when(_stable(key),
+                (_tangent(key, "b", rise[key]) + t * _tangent(key, "a", rise[key])) / n, 0)
+
+
+tan_list = _each("List, tangent; 0 where unstable", "List", "tan φ", "ft/ft", _list,
+                 "Archimedes; statics")
+tan_trim = _each("Trim, tangent; 0 where unstable", "Trim", "tan θ", "ft/ft", _trim,
+                 "Archimedes; statics")
+tilt = _each("Tilt: list and trim together; 0 where unstable", "Tilt", "τ", "deg",
+             lambda k: degrees(arc_tangent(root(tan_list[k] ** 2 + tan_trim[k] ** 2))),
+             digits=2)
+
+
+def _dip(key: str):
+    along, across = ((lost_reach_x, lost_reach_y) if key == "lost" else (reach_x, reach_y))
+    return (absolute(tan_trim[key]) * along + absolute(tan_list[key]) * across).in_("in")
+
+
+dip = _each("Float corners: up or down from the mean draft", "Corner dip", "d_c", "in", _dip,
+            digits=2)
+block("Range of the formulas")
+band_low = row("Draft of a float corner, least: 0; round floats off the rim", "T_lo", "in",
+               when(ROUND, parts.float_depth * (1 - 2 * own.round_band) / 2, 0), OURS)
+band_high = row("Draft of a float corner, most: its depth; round floats off the rim", "T_hi",
+                "in", when(ROUND, parts.float_depth * (1 + 2 * own.round_band) / 2,
+                           parts.float_depth), OURS)
+
+
+def _state(key: str):
+    draft = afloat[CASES[key].weight].draft
+    stiff = least(_of(GM_a, key), _of(GM_b, key))
+    return STATES.at(greatest(1, 5 * (stiff <= 0), 4 * (draft + dip[key] > band_high),
+                              3 * (draft - dip[key] < band_low),
+                              2 * (rise_1[key] > STIFFENING * stiff)))["state"]
+
+
+state = _each("State of each case", "State", "", TEXT, _state, ARCHIMEDES, 0)
+note("holds: the angles are exact. NEAR UNSTABLE: barely stable, the angles are rough. CORNER "
+     "OUT, FLOAT UNDER: a float corner leaves the water or its top goes under (round floats: "
+     "nearly), and the true tilt is more than shown. UNSTABLE: it turns over.")
+
+
+def _low(key: str):
+    x, y = (lost_F_x, lost_F_y) if key == "lost" else (F_X, F_Y)
+    b, c = tan_trim[key], tan_list[key]
+    return when(state[key].is_(OVER), 0,
+                afloat[CASES[key].weight].free
+                - (absolute(b) * half_length + absolute(c) * half_width - b * x - c * y)
+                .in_("in"))
+
+
+low = _each("Lowest deck corner above water; 0 where unstable", "Low corner", "F_c", "in", _low,
+            digits=1)
