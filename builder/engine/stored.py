@@ -13,11 +13,13 @@ from dataclasses import dataclass
 from pathlib import Path
 from xml.etree import ElementTree
 
-from builder.engine.values import EngineError, Value, Values, address, row_col
+from builder.engine.values import EngineError, Value, Values, address, letters, row_col
 from builder.resolve.cells import Place
 
 _MAIN = "{http://schemas.openxmlformats.org/spreadsheetml/2006/main}"
 _LINK = "{http://schemas.openxmlformats.org/officeDocument/2006/relationships}id"
+_REFERENCE = re.compile(r"(?<![A-Za-z0-9_$.])(?P<fixed_col>\$?)(?P<col>[A-Z]{1,3})"
+                        r"(?P<fixed_row>\$?)(?P<row>[0-9]+)(?![A-Za-z0-9_(!])")
 _ESCAPED = re.compile("_x([0-9A-Fa-f]{4})_")
 
 
@@ -25,8 +27,8 @@ _ESCAPED = re.compile("_x([0-9A-Fa-f]{4})_")
 class StoredCell:
     """One cell of a file: its formula with the leading ``=`` (None if none), its value.
 
-    ``value`` is None if the file holds none.  ``formula`` is ``=`` alone where the file only
-    says "as in the cell above", which no file of ours does.
+    ``value`` is None if the file holds none.  A formula that the file holds once for several
+    cells is given to each as it reads there.
     """
 
     formula: str | None
@@ -43,10 +45,11 @@ def read_cells(path: str | Path) -> dict[Place, StoredCell]:
         with zipfile.ZipFile(path) as parts:
             texts = _shared_texts(parts)
             for sheet, part in _sheet_parts(parts):
+                shared: dict[str, tuple[str, int, int]] = {}
                 with parts.open(part) as stream:
                     for _, element in ElementTree.iterparse(stream):
                         if element.tag == _MAIN + "c":
-                            cell = _cell(element, texts)
+                            cell = _cell(element, texts, shared)
                             if cell.formula is not None or cell.value is not None:
                                 found[sheet, *row_col(element.attrib["r"])] = cell
                         elif element.tag == _MAIN + "row":
@@ -72,15 +75,26 @@ def stored_values(path: str | Path) -> Values:
 
 
 def formulas_of(path: str | Path) -> dict[Place, str]:
-    """Return the formula of every formula cell of an .xlsx file, with the leading ``=``.
+    """Return the formula of every formula cell of an .xlsx file, with the leading ``=``."""
+    return {p: c.formula for p, c in read_cells(path).items() if c.formula is not None}
 
-    Raises ``EngineError`` if a formula is not written out in its own cell.
+
+def moved(formula: str, rows: int, cols: int) -> str:
+    """Return a formula as it reads so many rows down and columns to the right.
+
+    References without ``$`` move; texts in quotes stay.
     """
-    formulas = {p: c.formula for p, c in read_cells(path).items() if c.formula is not None}
-    for place, formula in formulas.items():
-        if formula == "=":
-            raise EngineError(f"{path}: {address(place)} shares another cell's formula")
-    return formulas
+    def shift(found: re.Match) -> str:
+        col, row = found["col"], found["row"]
+        if not found["fixed_col"]:
+            col = letters(row_col(f"{col}1")[1] + cols)
+        if not found["fixed_row"]:
+            row = str(int(row) + rows)
+        return f"{found['fixed_col']}{col}{found['fixed_row']}{row}"
+
+    pieces = formula.split('"')
+    return '"'.join(piece if i % 2 else _REFERENCE.sub(shift, piece)
+                    for i, piece in enumerate(pieces))
 
 
 def _sheet_parts(parts: zipfile.ZipFile) -> list[tuple[str, str]]:
@@ -108,8 +122,22 @@ def _text(item: ElementTree.Element) -> str:
     return _ESCAPED.sub(lambda m: chr(int(m[1], 16)), text)
 
 
-def _cell(element: ElementTree.Element, texts: list[str]) -> StoredCell:
-    formula = element.find(_MAIN + "f")
+def _formula(element: ElementTree.Element, shared: dict[str, tuple[str, int, int]]) -> str | None:
+    """Return a cell's formula; a shared one is kept at its first cell and moved to the others."""
+    found = element.find(_MAIN + "f")
+    if found is None:
+        return None
+    if found.get("t") != "shared":
+        return "=" + (found.text or "")
+    row, col = row_col(element.attrib["r"])
+    if found.text:
+        shared[found.attrib["si"]] = (found.text, row, col)
+    text, first_row, first_col = shared[found.attrib["si"]]
+    return "=" + moved(text, row - first_row, col - first_col)
+
+
+def _cell(element: ElementTree.Element, texts: list[str],
+          shared: dict[str, tuple[str, int, int]]) -> StoredCell:
     held = element.find(_MAIN + "v")
     kind = element.get("t", "n")
     raw = None if held is None else held.text or ""
@@ -128,4 +156,4 @@ def _cell(element: ElementTree.Element, texts: list[str]) -> StoredCell:
         value = raw == "1"
     else:
         value = raw if kind == "e" else float(raw)
-    return StoredCell(None if formula is None else "=" + (formula.text or ""), value)
+    return StoredCell(_formula(element, shared), value)

@@ -98,7 +98,7 @@ class Model:
         self.first_wanted = (f"IF(COUNTIF({states},0)>0,INDEX({name}!$A${first}:$A${last},"
                              f"MATCH(0,{states},0)),\"{DASH}\")")
         self.checks = ChecksSheet(self.calculation, self.places, name, self.section_sheet.name,
-                                  states)
+                                  states, self.data.weights_range())
         self.proof = ProofSheet(list(d.families), self.places)
         plans += [self.checks.plan(), self.proof.plan()]
         if self.proof.faults:

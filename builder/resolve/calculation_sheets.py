@@ -18,9 +18,11 @@ from builder.language.units import TEXT
 from .cells import SheetPlan
 from .data_sheets import DataLayout, state_range
 from .frame import (
+    COLUMN,
     DASH,
     FIRST,
     HEAD,
+    SECTION_COLUMNS,
     SECTION_LETTERS,
     SECTIONS,
     SOURCE,
@@ -33,7 +35,7 @@ from .frame import (
 )
 from .graph import Graph, needs_of
 from .input_sheets import STATE_COL, Typing
-from .places import COLUMN, Places, Where, style_of
+from .places import Places, Where, style_of
 
 WRAP_NOTE = 165
 
@@ -95,11 +97,9 @@ class Maker:
         page.text(HEAD, SOURCE, "Source", "head.source")
         job, section = self._wanting(sheet)
         page.formula(WANTING, FIRST - 1, job, "state")
-        for k, col in enumerate(SECTION_LETTERS):
-            wanting = f"$D${WANTING + 1}+{section.replace(COLUMN, col)}"
-            page.formula(WANTING, FIRST + k, wanting, "state")
-            page.formula(STATE, FIRST + k,
-                         f"{self.sections}!{col}${STATE + 1}*(1+({col}${WANTING + 1}=0))", "state")
+        page.across(WANTING, SECTION_COLUMNS, f"$D${WANTING + 1}+{section}", "state")
+        page.across(STATE, SECTION_COLUMNS, f"{self.sections}!{COLUMN}${STATE + 1}*"
+                                            f"(1+({COLUMN}${WANTING + 1}=0))", "state")
 
     def _wanting(self, sheet: Sheet) -> tuple[str, str]:
         """Return the counts of wanting inputs behind a sheet: the job's, and a section's."""
@@ -144,8 +144,7 @@ class Maker:
             page.text(y, 2, symbols(row.expr), "formula")
             text, style = self._written(row, where), style_of(row)
             text = f'IF({COLUMN}${STATE + 1}=2,{text},"{DASH}")'
-        for k, col in enumerate(SECTION_LETTERS):
-            page.formula(y, FIRST + k, text.replace(COLUMN, col), style)
+        page.across(y, SECTION_COLUMNS, text, style)
 
     def verdict_formula(self, row: Verdict, where: Where) -> str:
         """Return the formula of a verdict's word, from state and ratio alone."""
@@ -160,12 +159,15 @@ class Maker:
         names = list(sheet.columns.values())
         page = Page(sheet.name, sheet.title,
                     [38, 38, *[12.5] * len(names), 10, 30], sheet.about)
-        states = ""
-        job, _ = self._wanting(sheet)
+        states = f"+SUM($D${WANTING + 1}:$I${WANTING + 1})"
+        job, own = self._wanting(sheet)
+        for x, col in enumerate(SECTION_LETTERS, start=3):
+            page.formula(WANTING, x, f"{self.sections}!{col}${STATE + 1}*"
+                                     f"{own.replace(COLUMN, col)}", "state")
         for other in self._section_sheets(sheet):
             states += f"+COUNTIF({other}!$E${STATE + 1}:$J${STATE + 1},1)"
         ready = f"COUNTIF({self.sections}!$E${STATE + 1}:$J${STATE + 1},1)"
-        page.text(WANTING, 0, "Inputs wanting, and section types that are not ready", "label")
+        page.text(WANTING, 0, "Inputs wanting and types not ready; by section", "label")
         page.formula(WANTING, 2, job + states, "state")
         page.text(STATE, 0, "State: 0 nothing used, 1 needs input, 2 ready", "label")
         page.formula(STATE, 2, f"({ready}>0)*(1+($C${WANTING + 1}=0))", "state")

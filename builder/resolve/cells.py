@@ -21,7 +21,8 @@ class Cell:
     ``kind`` is ``text``, ``number``, ``formula`` (content begins with ``=``), ``blank`` (an
     input left empty, or a styled empty cell) or ``link`` (content is ``target|text``, the
     target an address inside the workbook such as ``Checks!A12``).
-    ``style`` is a name of ``builder.workbook.styles``.
+    ``style`` is a name of ``builder.workbook.styles``.  ``alike`` marks a formula that is the one
+    to its left moved one column; the file then holds it once.
     """
 
     row: int
@@ -29,6 +30,7 @@ class Cell:
     kind: str
     content: str | float | None
     style: str = "text"
+    alike: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,10 +7,11 @@ from builder.language.texts import symbols
 
 from .cells import Place, SheetPlan
 from .frame import (
+    COLUMN,
     DASH,
     FIRST,
     HEAD,
-    SECTION_LETTERS,
+    SECTION_COLUMNS,
     SECTIONS,
     STATE,
     TOP,
@@ -32,9 +33,9 @@ class ChecksSheet:
     """The lines of the Checks sheet, and the ranges that others sum up."""
 
     def __init__(self, sheets: list[Sheet], places: Places, inputs: str, sections: str,
-                 input_states: str):
+                 input_states: str, weights: str):
         self.places, self.inputs, self.sections = places, inputs, sections
-        self.input_states = input_states
+        self.input_states, self.weights = input_states, weights
         self.groups: dict[str, list[tuple[Sheet, Check]]] = {}
         for sheet in sheets:
             for check in sheet.checks:
@@ -109,16 +110,19 @@ class ChecksSheet:
         page.text(y, 1, f"{check.kind} {words}", "label")
         page.formula(y, WORST, f'IF({ready},MAX({ratios}),"{DASH}")', "num.2")
         heads = f"$E${HEAD + 1}:$J${HEAD + 1}"
-        spot = f"MATCH({worst},{ratios},0)"
+        # The first column whose ratio is the worst to a billionth: engines may differ in the
+        # last bit, and an exact MATCH would then name another of two equal ones.
+        first = f"SUMPRODUCT(({ratios}>={worst}-1E-9)*({states}=2)*{self.weights})"
+        spot = f"{len(SECTIONS)}-INT(LOG10({first})/LOG10(2)+1E-9)"
         page.formula(y, AT, f'IF({ready},INDEX({heads},1,{spot}),"{DASH}")', "text.c")
         place = self.places.rows[check.verdict][1]
-        for k, col in enumerate(SECTION_LETTERS):
-            page.formula(y, FIRST + k, f"{name}!{col}${place + 1}", "verdict")
+        page.across(y, SECTION_COLUMNS, f"{name}!{COLUMN}${place + 1}", "verdict")
         page.text(y, CURE, check.cure, "label")
         if check.amount is not None:
             amounts = self._across(name, self.places.rows[check.amount][1])
+            place_of = f"MATCH($D${y + 1},{heads},0)"
             fails = f"AND({ready},{worst}>1.000000001)"
-            page.formula(y, AMOUNT, f'IF({fails},INDEX({amounts},1,{spot}),"{DASH}")',
+            page.formula(y, AMOUNT, f'IF({fails},INDEX({amounts},1,{place_of}),"{DASH}")',
                          f"qty.{check.amount.digits}")
             page.text(y, UNIT, check.amount.label.rpartition(": ")[2], "label")
         page.text(y, SOURCE_COL, check.source or check.limit.source, "source")

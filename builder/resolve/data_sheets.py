@@ -9,7 +9,7 @@ from builder.language.rows import VERDICTS, Block
 from builder.language.units import TEXT
 
 from .cells import InputRule, SheetPlan
-from .frame import DASH, TOP, Page, letter
+from .frame import DASH, SECTIONS, TOP, Page, letter
 from .graph import Graph
 from .input_sheets import Typing
 from .places import Places, shown_constant
@@ -130,7 +130,8 @@ class DataLayout:
         self.graph, self.places = graph, places
         self.words = TOP + 1
         places.words = (name, self.words, 0)
-        self.job_marks = self.words + len(VERDICTS) + 4
+        self.weights = self.words + len(VERDICTS) + 1
+        self.job_marks = self.weights + 4
         self.section_marks = self.job_marks + len(typing.job_lines) + 1
         self.constants = graph.constants()
         y = self.section_marks + len(typing.section_lines) + 4
@@ -146,6 +147,11 @@ class DataLayout:
     def words_range(self) -> str:
         """Return the range of the verdict words."""
         return f"{self.name}!$A${self.words + 1}:$A${self.words + len(VERDICTS)}"
+
+    def weights_range(self) -> str:
+        """Return the range of the weights that tell which of six columns is the first."""
+        last = letter(len(SECTIONS))
+        return f"{self.name}!$B${self.weights + 1}:${last}${self.weights + 1}"
 
     def marks(self, sheet: Sheet) -> tuple[str, str]:
         """Return the ranges of a sheet's marks over the job's and the sections' inputs."""
@@ -164,6 +170,9 @@ class DataLayout:
         page.text(self.words - 1, 0, "Words of a verdict", "block")
         for k, word in enumerate(VERDICTS):
             page.text(self.words + k, 0, word, "given.text")
+        page.text(self.weights, 0, "Weights that tell the first of six columns", "label")
+        for k in range(len(SECTIONS)):
+            page.number(self.weights, 1 + k, 2 ** (len(SECTIONS) - 1 - k), "given.0")
         self._marks(page)
         self._constants(page)
         for table in self.tables:

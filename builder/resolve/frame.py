@@ -6,8 +6,12 @@ Section types A to F stand in columns E to J of every sheet that has them.
 from __future__ import annotations
 
 import textwrap
+from collections.abc import Sequence
 
 from .cells import Cell, SheetPlan
+
+COLUMN = "¤"
+"""Stands for its own column in a formula that is written once for several."""
 
 SECTIONS = "ABCDEF"
 FIRST = 4
@@ -35,7 +39,8 @@ def letter(col: int) -> str:
     return letters
 
 
-SECTION_LETTERS = [letter(FIRST + k) for k in range(len(SECTIONS))]
+SECTION_COLUMNS = range(FIRST, SOURCE)
+SECTION_LETTERS = [letter(x) for x in SECTION_COLUMNS]
 
 
 class Page:
@@ -63,6 +68,15 @@ class Page:
     def formula(self, row: int, col: int, content: str, style: str) -> None:
         """Put a formula, given without its equals sign."""
         self.put(row, col, "formula", "=" + content, style)
+
+    def across(self, row: int, cols: Sequence[int], content: str, style: str) -> None:
+        """Put a formula written once, with ``COLUMN`` for its column, in several columns."""
+        before = None
+        for col in cols:
+            text = "=" + content.replace(COLUMN, letter(col))
+            alike = before is not None and col == before + 1
+            self.plan.cells.append(Cell(row, col, "formula", text, style, alike))
+            before = col
 
     def link(self, row: int, col: int, target: str, text: str) -> None:
         """Put a link to a cell of the workbook."""

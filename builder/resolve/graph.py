@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from builder.language import Ask, Constant, Expr, Row, Series, Sheet, Table, Verdict, dependencies
+from builder.language import Ask, Constant, Expr, Fault, Row, Series, Sheet, Table, Verdict, dependencies
 from builder.language.expressions import Column, Key, Match, Tally, children
 from builder.language.proofs import unit_fault, unit_of
 from builder.language.ranges import Ranges
@@ -39,6 +39,7 @@ class Graph:
     def __init__(self, sheets: list[Sheet]):
         self.sheets = sheets
         self._behind: dict[Row, frozenset] = {}
+        self._feeds: dict[str, frozenset] = {}
 
     def behind(self, row: Row) -> frozenset:
         """Return every input, constant and table at any depth behind a row."""
@@ -58,12 +59,24 @@ class Graph:
         self._behind[row] = frozenset(found)
         return self._behind[row]
 
-    def feeds(self, sheet: Sheet) -> set:
-        """Return every input and table at any depth behind a sheet."""
-        found: set = set()
-        for row in sheet.rows:
-            found |= self.behind(row)
-        return found
+    def feeds(self, sheet: Sheet) -> frozenset:
+        """Return every input and table that a sheet waits for.
+
+        They are those behind its rows, and all that the sheets it reads wait for: a sheet that
+        is not ready shows dashes, and nothing can be worked out from a dash.
+        """
+        if sheet.name not in self._feeds:
+            found: set = set()
+            read: dict[str, Sheet] = {}
+            for row in sheet.rows:
+                found |= self.behind(row)
+                for need in needs_of(row):
+                    if not isinstance(need, Ask | Constant) and need.sheet is not sheet:
+                        read[need.sheet.name] = need.sheet
+            for other in read.values():
+                found |= self.feeds(other)
+            self._feeds[sheet.name] = frozenset(found)
+        return self._feeds[sheet.name]
 
     def tables(self) -> list[Table]:
         """Return the tables in use, in the order they are first met."""
@@ -149,7 +162,10 @@ def faults_of(sheets: list[Sheet]) -> list[str]:
 
 
 def _default_fault(row: Ask) -> str | None:
-    unit = unit_of(row.default)
+    try:
+        unit = unit_of(row.default)
+    except Fault as fault:
+        return str(fault)
     if (unit == TEXT) != (row.unit == TEXT):
         return "its default is a word where a number is due, or the other way round"
     if row.unit == TEXT:

@@ -16,10 +16,11 @@ from builder.language.units import TEXT
 
 from .cells import InputRule, Place, SheetPlan
 from .frame import (
+    COLUMN,
     DASH,
     FIRST,
     HEAD,
-    SECTION_LETTERS,
+    SECTION_COLUMNS,
     SECTIONS,
     SOURCE,
     STATE,
@@ -28,7 +29,7 @@ from .frame import (
     Page,
     letter,
 )
-from .places import COLUMN, Places, Where, style_of
+from .places import Places, Where, style_of
 
 TYPED, UNIT, LEAST, MOST, DEFAULT, STATE_COL, USED, BASIS = 2, 3, 4, 5, 6, 7, 8, 9
 """Columns of the job's inputs."""
@@ -234,13 +235,11 @@ def section_sheet(sheet: Sheet, typing: Typing, places: Places, typed: list[dict
     low, high = typing.state_first + 1, typing.state_first + count
     page.text(WANTING, 0, "First input wanted in the column", "label")
     page.text(STATE, 0, "Section type in use: 1, or 0 when the column is empty", "label")
-    for col in SECTION_LETTERS:
-        x = FIRST + SECTION_LETTERS.index(col)
-        page.formula(STATE, x, f"(COUNTA({col}{first}:{col}{last})>0)*1", "state")
-        page.formula(
-            WANTING, x,
-            f"IF({col}{STATE + 1}*COUNTIF({col}{low}:{col}{high},0)>0,"
-            f"INDEX($A${low}:$A${high},MATCH(0,{col}{low}:{col}{high},0)),\"{DASH}\")", "wrap")
+    states = f"{COLUMN}{low}:{COLUMN}{high}"
+    page.across(STATE, SECTION_COLUMNS, f"(COUNTA({COLUMN}{first}:{COLUMN}{last})>0)*1", "state")
+    page.across(WANTING, SECTION_COLUMNS,
+                f"IF({COLUMN}{STATE + 1}*COUNTIF({states},0)>0,"
+                f'INDEX($A${low}:$A${high},MATCH(0,{states},0)),"{DASH}")', "wrap")
     page.text(typing.state_first - 1, 0, "States: 1 is usable, 0 is not", "block")
     page.text(typing.defaults_first - 1, 0, "Defaults that differ by section", "block")
     page.text(typing.used_first - 1, 0, "Values used, which all sheets read", "block")
@@ -273,17 +272,16 @@ def _section_line(page: Page, k: int, row: Ask, where: Where, typing: Typing,
         page.number(t, S_MOST, row.most, "limit")
     low, high = f"${letter(S_LEAST)}{t + 1}", f"${letter(S_MOST)}{t + 1}"
     default = _section_default(page, t, s, row, where, typing)
-    for number, col in enumerate(SECTION_LETTERS):
-        x, cell, state = FIRST + number, f"{col}{t + 1}", f"{col}{s + 1}"
+    for number, x in enumerate(SECTION_COLUMNS):
         value = typed[number].get(row.key) if number < len(typed) else None
         _typed_cell(page, t, x, row, value)
-        here = default.replace(COLUMN, col)
         if row.free:
             page.text(s, x, DASH, "state")
-        else:
-            page.formula(s, x, state_formula(row, cell, low, high, here or "0", where.places),
-                         "state")
-        page.formula(u, x, used_formula(row, cell, state, here), style_of(row))
+    cell, state = f"{COLUMN}{t + 1}", f"{COLUMN}{s + 1}"
+    if not row.free:
+        page.across(s, SECTION_COLUMNS,
+                    state_formula(row, cell, low, high, default or "0", where.places), "state")
+    page.across(u, SECTION_COLUMNS, used_formula(row, cell, state, default), style_of(row))
 
 
 def _section_default(page: Page, t: int, s: int, row: Ask, where: Where, typing: Typing) -> str:
@@ -298,8 +296,6 @@ def _section_default(page: Page, t: int, s: int, row: Ask, where: Where, typing:
     y = typing.defaults[row]
     page.text(y, 0, row.label, "label")
     page.text(y, 3, row.unit, "unit")
-    text = default_formula(row, where, typing)
-    for number, col in enumerate(SECTION_LETTERS):
-        page.formula(y, FIRST + number, text.replace(COLUMN, col), style_of(row))
+    page.across(y, SECTION_COLUMNS, default_formula(row, where, typing), style_of(row))
     return f"{COLUMN}${y + 1}"
 

@@ -8,10 +8,7 @@ from builder.language import Constant, Fault, Row, Series, Table
 from builder.language.units import TEXT
 
 from .cells import Place
-from .frame import FIRST, SECTION_LETTERS, letter
-
-COLUMN = "¤"
-"""Stands for the section column in a formula that is written once for all six."""
+from .frame import COLUMN, FIRST, SECTION_LETTERS, letter
 
 
 @dataclass

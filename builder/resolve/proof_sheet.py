@@ -1,12 +1,14 @@
 """Proof: published examples worked by the sheets' own rows, beside the printed answers.
 
-A family's cases stand in columns, six to a band.  The first band has a column more in which the
-reader types a case of his own.  Cases keep the units of their source; the factor is shown.
+A family shows up to six cases, in columns, and a column more in which the reader types a case of
+his own.  Where a source prints more, the tests type them into that column.  Cases keep the units
+of their source; the factor is shown.
 """
 
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass
 
 from builder.language import Case, Family, Fault, Row
 from builder.language.cells import cell_formula
@@ -15,8 +17,8 @@ from builder.language.texts import symbols
 from builder.language.units import TEXT
 
 from .cells import InputRule, Place, SheetPlan
-from .frame import DASH, FIRST, HEAD, TOP, Page, letter
-from .places import COLUMN, Places, Where, style_of
+from .frame import COLUMN, DASH, FIRST, HEAD, TOP, Page, letter
+from .places import Places, Where, style_of
 
 NAME = "Proof"
 BAND = 6
@@ -40,12 +42,30 @@ def _span(row: Row, cases: tuple[Case, ...], own: Ranges, factor: float) -> tupl
             max(high, min(wide[1], proved[1] / factor)))
 
 
+def shown_cases(one: Family) -> list[Case]:
+    """Return the cases a family shows: traps first, then those a source prints."""
+    ranked = sorted(one.cases, key=lambda c: (not c.wrong, c.printed_by != "published"))
+    return ranked[:BAND]
+
+
+@dataclass(frozen=True)
+class FreeColumn:
+    """Where the reader types a case of his own, and where its results stand.
+
+    ``given`` is in the units of the family's source, ``want`` in the rows' own units.
+    """
+
+    given: dict[Row, Place]
+    want: dict[Row, Place]
+
+
 class ProofSheet:
     """The proof sheet and the names of its free cells."""
 
     def __init__(self, families: list[Family], places: Places):
         self.families, self.places = families, places
         self.names: dict[str, Place] = {}
+        self.free: dict[str, FreeColumn] = {}
         self.results: list[tuple[Family, Case, Row, Place, Place, Place]] = []
         self.faults: list[str] = []
 
@@ -64,13 +84,17 @@ class ProofSheet:
             y += 1
             if one.tolerance:
                 y = page.lines(y, f"Agreement asked: {one.tolerance}", width=150)
-            for first in range(0, len(one.cases), BAND):
-                y = self._band(page, y, one, one.cases[first : first + BAND], first == 0) + 1
+            shown = shown_cases(one)
+            if len(shown) < len(one.cases):
+                page.text(y, 0, f"{len(shown)} of {len(one.cases)} examples; the tests of this "
+                                "workbook try them all in the column Yours.", "subtitle")
+                y += 1
+            y = self._band(page, y, one, shown) + 1
         return page.done(HIGH)
 
-    def _band(self, page: Page, y: int, one: Family, cases, free: bool) -> int:
+    def _band(self, page: Page, y: int, one: Family, cases: list[Case]) -> int:
         columns = [(FIRST + k, case) for k, case in enumerate(cases)]
-        everywhere = [x for x, _ in columns] + ([YOURS] if free else [])
+        everywhere = [x for x, _ in columns] + [YOURS]
         for label, take in (("Example", lambda c: c.name), ("Source", lambda c: c.source)):
             page.text(y, 0, label, "label")
             for x, case in columns:
@@ -78,15 +102,18 @@ class ProofSheet:
             y += 1
         state = y
         page.text(y, 0, "Ready: 1 when every given value is usable", "label")
-        y = self._given(page, y + 1, one, columns, free, state, everywhere)
+        given: dict[Row, Place] = {}
+        y = self._given(page, y + 1, one, columns, state, everywhere, given)
         for row in one.rows:
             self._calculated(page, y, row, one, everywhere, state)
             y += 1
+        self.free[one.key] = FreeColumn(given, {
+            row: (NAME, int(self.moved[row].rpartition("$")[2]) - 1, YOURS) for row in one.want})
         for row in one.want:
             y = self._printed(page, y, row, one, columns)
         return y
 
-    def _given(self, page, y, one, columns, free, state, everywhere) -> int:
+    def _given(self, page, y, one, columns, state, everywhere, given) -> int:
         """Put the given values, and the factors of the source's units; return the next row."""
         own = Ranges()
         self.moved: dict[Row, str] = {}
@@ -102,8 +129,8 @@ class ProofSheet:
                 value = case.given[row]
                 kind = "text" if isinstance(value, str) else "number"
                 page.put(y, x, kind, value, "given.text" if kind == "text" else _style(value))
-            if free:
-                self._free(page, y, row, one, unit, factor, own)
+            self._free(page, y, row, one, unit, factor, own)
+            given[row] = (NAME, y, YOURS)
             self.moved[row] = f"{COLUMN}${y + 1}"
             if row.unit == TEXT:
                 keys = Where(self.places, NAME).column(row.choices, None)
@@ -113,13 +140,9 @@ class ProofSheet:
             a, b = state + 2, state + 1 + len(numbers)
             own_range, low, high = (f"{c}{a}:{c}{b}" for c in (COLUMN, f"${letter(LOW)}",
                                                                f"${letter(HIGH)}"))
-            if free:
-                self.limits = (low, high)
-            low, high = self.limits
             tests.insert(0, f"(COUNTA({own_range})=ROWS({own_range}))*(SUMPRODUCT(({own_range}>="
                             f"{low})*({own_range}<={high}))=ROWS({own_range}))")
-        for x in everywhere:
-            page.formula(state, x, "*".join(tests).replace(COLUMN, letter(x)), "state")
+        page.across(state, everywhere, "*".join(tests), "state")
         return self._factors(page, y, one, everywhere, state)
 
     def _free(self, page, y, row, one, unit, factor, own) -> None:
@@ -160,15 +183,14 @@ class ProofSheet:
             page.text(y, 1, row.symbol, "symbol")
             page.text(y, 3, row.unit, "unit")
             text = f"{self.moved[row]}*{self.factors[unit, row.unit]}"
-            for x in everywhere:
-                page.formula(y, x, self._guard(text, state, x), style_of(row))
+            page.across(y, everywhere, self._guard(text, state), style_of(row))
             self.moved[row] = f"{COLUMN}${y + 1}"
             y += 1
         return y
 
     @staticmethod
-    def _guard(text: str, state: int, x: int) -> str:
-        return f'IF({COLUMN}${state + 1}=1,{text},"{DASH}")'.replace(COLUMN, letter(x))
+    def _guard(text: str, state: int) -> str:
+        return f'IF({COLUMN}${state + 1}=1,{text},"{DASH}")'
 
     def _calculated(self, page, y, row, one, everywhere, state) -> None:
         page.text(y, 0, row.label, "label")
@@ -182,8 +204,7 @@ class ProofSheet:
             text = "0"
         if re.search(rf"{COLUMN}\$\d+:{COLUMN}", text):
             self.faults.append(f"family {one.key}: {row.where} takes a series together")
-        for x in everywhere:
-            page.formula(y, x, self._guard(text, state, x), style_of(row))
+        page.across(y, everywhere, self._guard(text, state), style_of(row))
         self.moved[row] = f"{COLUMN}${y + 1}"
 
     def _printed(self, page, y, row, one, columns) -> int:

@@ -10,9 +10,10 @@ from .cells import SheetPlan
 from .checks_sheet import NAME as CHECKS
 from .checks_sheet import ORDER, ChecksSheet
 from .frame import (
+    COLUMN,
     DASH,
     FIRST,
-    SECTION_LETTERS,
+    SECTION_COLUMNS,
     SECTIONS,
     WANTING,
     Page,
@@ -96,9 +97,7 @@ class StartSheet:
             page.text(y, 0, row.label, "label")
             page.text(y, 1, row.symbol, "symbol")
             page.text(y, 2, row.unit if row.unit != "text" else "", "unit")
-            text = where.row(row)
-            for k, col in enumerate(SECTION_LETTERS):
-                page.formula(y, FIRST + k, text.replace("¤", col), style_of(row))
+            page.across(y, SECTION_COLUMNS, where.row(row), style_of(row))
         return y + 1
 
     def _groups(self, page: Page, y: int) -> int:
@@ -137,8 +136,7 @@ class StartSheet:
         page.text(y + 1, 0, f"{self.inputs}: first input wanted", "label")
         page.formula(y + 1, 1, self.first_wanted, "text")
         page.text(y + 2, 0, f"{self.sections}: first input wanted", "label")
-        for k, col in enumerate(SECTION_LETTERS):
-            page.formula(y + 2, FIRST + k, f"{self.sections}!{col}${WANTING + 1}", "wrap")
+        page.across(y + 2, SECTION_COLUMNS, f"{self.sections}!{COLUMN}${WANTING + 1}", "wrap")
         page.text(y + 3, 0, "Catalog lines that are not usable", "label")
         counts = "+".join(f"COUNTIF({r},0)" for r in self.catalog_states)
         page.formula(y + 3, 1, counts, "num.0")

@@ -11,22 +11,29 @@ from . import (
     catalog,
     decking,
     framing,
+    gangway,
     hardware,
     inputs,
+    inputs_site,
+    mooring,
     parts,
     parts_lumber,
     sections,
+    sections_site,
+    site_loads,
     start,
     takeoff,
     weight,
 )
-from .proof import connections, hydro, wood
+from .proof import connections, hydro, site, wood
 from .reference import SOURCES
 
 VERSION = "0.1.0"
-FURTHER = (parts_lumber,)
-SHEETS = (parts, decking, weight, buoyancy, framing, hardware, takeoff)
-FAMILIES = (*hydro.families, *wood.families, *connections.families)
+FURTHER = (parts_lumber, inputs_site, sections_site)
+SHEETS = (parts, decking, weight, buoyancy, site_loads, gangway, framing, mooring, hardware,
+          takeoff)
+FAMILIES = (*hydro.families, *wood.families, *connections.families,
+            *site.families)
 HEADLINE = (
     sections.purpose, sections.quantity, sections.length, sections.width,
     weight.launch, weight.service, buoyancy.draft_service, buoyancy.free_service,

@@ -14,6 +14,7 @@ from . import (
     stability_cases,
     stability_checks,
     stability_group,
+    stability_overlap,
     stability_plate,
     stability_weights,
 )
@@ -33,5 +34,5 @@ def _rows_of(*modules) -> dict:
     return found
 
 
-globals().update(_rows_of(stability_group, stability_weights, stability_cases, stability_checks,
-                          stability_arm, stability_plate))
+globals().update(_rows_of(stability_group, stability_overlap, stability_weights, stability_cases,
+                          stability_checks, stability_arm, stability_plate))

@@ -63,6 +63,7 @@ from .stability_weights import (
     BM_b,
     GM_a,
     GM_b,
+    NAMES,
     afloat,
     gangway_more,
     half_load,
@@ -73,30 +74,39 @@ STATES = table("stability_states")
 HOLDS, NEAR, OUT, UNDER, OVER = STATES.entries("state")
 
 block("Where the loads stand")
-note("Each on the side where it makes the greater moment about the centre of flotation; the "
-     "corner along the edge by the greater tilt.")
+note("Each on the side where the section tilts more, to the first order.")
 
 
-def _side(label: str, symbol: str, centre, flotation, load, arm) -> Row:
-    """Declare the place of a load put off the middle, on the side where it leans more."""
-    return row(label, symbol, "ft",
-               when(weight.service * (centre - flotation) >= load * flotation, 1, -1) * arm,
-               STATICS)
+def _ratio(key: str) -> Row:
+    """Declare how much stiffer axis a is than b under a load, squared."""
+    return row(f"Metacentric heights a over b, squared: {NAMES[key]}", f"g[{key}]", "",
+               (GM_a[key] / greatest(GM_b[key], own.least_length)) ** 2, STATICS, digits=4)
 
 
+def _sides(load, key: str, names: tuple[str, str], arms: tuple) -> tuple[Row, Row]:
+    """Declare the places across and along of a load off the middle [ft].
+
+    With the load at the middle the section has some moment already; the side is the one on which
+    tan² φ + tan² θ grows more.
+    """
+    ratio = ratios[key]
+    at_a, at_b = moment_a - load * centre_a, moment_b - load * centre_b
+    across = row(f"{names[0]}: across", f"y_{key}", "ft",
+                 when(at_a >= turn * ratio * at_b, 1, -1) * arms[0], STATICS)
+    along = row(f"{names[1]}: along", f"x_{key}", "ft",
+                when(turn * at_a + ratio * at_b >= 0, 1, -1) * arms[1], STATICS)
+    return across, along
+
+
+ratios = {key: _ratio(key) for key in ("point", "half", "snow_half")}
 _inside = own.point_from_edge.in_("ft")
-edge_y = _side("Point load at mid edge: across", "y_P", weight.service_y, F_Y, sec.point_load,
-               half_width - _inside)
-end_x = _side("Point load at the end: along", "x_P", weight.service_x, F_X, sec.point_load,
-              half_length - _inside)
-half_y = _side("Half load across: its middle", "y_h", weight.service_y, F_Y, half_load,
-               half_width / 2)
-half_x = _side("Half load along: its middle", "x_h", weight.service_x, F_X, half_load,
-               half_length / 2)
-snow_y = _side("Snow on one half across: its middle", "y_s", weight.service_y, F_Y,
-               snow_load / 2, half_width / 2)
-snow_x = _side("Snow on one half along: its middle", "x_s", weight.service_x, F_X,
-               snow_load / 2, half_length / 2)
+edge_y, end_x = _sides(sec.point_load, "point",
+                       ("Point load at mid edge", "Point load at the end"),
+                       (half_width - _inside, half_length - _inside))
+half_y, half_x = _sides(half_load, "half", ("Half load, its middle", "Half load, its middle"),
+                        (half_width / 2, half_length / 2))
+snow_y, snow_x = _sides(snow_load / 2, "snow_half", ("Snow, its middle", "Snow, its middle"),
+                        (half_width / 2, half_length / 2))
 
 
 def _arms(load, y, x, total):
@@ -114,11 +124,9 @@ _tried = [
          digits=4)
      for axis, arm in zip("ab", _arms(sec.point_load, edge_y, x, _total), strict=True)]
     for i, x in ((1, end_x), (2, -end_x))]
-_stiff = row("Metacentric heights a over b, squared, point load", "g_ab", "",
-             (GM_a["point"] / greatest(GM_b["point"], own.least_length)) ** 2, STATICS)
 corner_x = row("Point load at the corner: along", "x_c", "ft",
                end_x * when(_tried[0][0] ** 2 - _tried[1][0] ** 2
-                            >= _stiff * (_tried[1][1] ** 2 - _tried[0][1] ** 2), 1, -1), STATICS)
+                            >= ratios["point"] * (_tried[1][1] ** 2 - _tried[0][1] ** 2), 1, -1), STATICS)
 
 
 @dataclass

@@ -123,7 +123,7 @@ note("The corner float on the side where the section already leans: it takes awa
      "along at once, and is worse than a float at mid edge. The weight stays.")
 lost_y = row("Lost float: across", "y_1", "ft", parts.row_y * when(moment_a >= 0, 1, -1), STATICS)
 lost_x = row("Lost float: along", "x_1", "ft", parts.end_x * when(moment_b >= 0, 1, -1), STATICS)
-left = row("Floats left", "n_1", "each", greatest(parts.floats - 1, own.least_share), STATICS,
+left = row("Floats left", "n_f1", "each", greatest(parts.floats - 1, own.least_share), STATICS,
            digits=0)
 lost_F_y = row("Centre of flotation, across, one float lost", "y_F1", "ft",
                (parts.floats * F_Y - lost_y) / left, STATICS, digits=3)

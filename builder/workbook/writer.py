@@ -46,6 +46,27 @@ class PlainFormulas(Worksheet):
     to, so the bytes are the same.  Leans on XlsxWriter 3.3.1; a test holds both together.
     """
 
+    def __init__(self) -> None:
+        super().__init__()
+        self.runs: dict[tuple[int, int], tuple[int, str]] = {}
+        """Formulas of a run: their place → number of the run, and its range for the first."""
+        self._run: tuple[int, str] | None = None
+
+    def _write_cell(self, row: int, col: int, cell) -> None:
+        self._run = self.runs.get((row, col))
+        super()._write_cell(row, col, cell)
+
+    def _xml_formula_element(self, formula, result, attributes=()) -> None:
+        """Write a formula; those of a run share the text of the first (ECMA-376 18.3.1.40)."""
+        if self._run is None:
+            super()._xml_formula_element(formula, result, attributes)
+            return
+        number, extent = self._run
+        attr = "".join(f' {key}="{self._escape_attributes(v)}"' for key, v in attributes)
+        first = f' ref="{extent}" si="{number}">{self._escape_data(formula)}</f>'
+        text = f'<f t="shared"{first}' if extent else f'<f t="shared" si="{number}"/>'
+        self.fh.write(f"<c{attr}>{text}<v>{self._escape_data(result)}</v></c>")
+
     def _prepare_formula(self, formula: str, expand_future_functions: bool = False) -> str:
         return formula.removeprefix("=")
 
@@ -92,6 +113,8 @@ def _fill(workbook: Workbook, book: Book, values: Values, sheet_class: type[Work
     pages = [workbook.add_worksheet(sheet.name, sheet_class) for sheet in book.sheets]
     for sheet, page in zip(book.sheets, pages, strict=True):
         _write_cells(sheet, page, formats, values)
+        if isinstance(page, PlainFormulas):
+            page.runs = runs_of(sheet)
         _run_across(sheet, page, formats)
         _set_sizes(sheet, page, values)
         _write_rules(sheet, page)
@@ -104,6 +127,27 @@ def _fill(workbook: Workbook, book: Book, values: Values, sheet_class: type[Work
     pages[0].set_first_sheet()
     if any(page.has_dynamic_arrays for page in pages):
         raise RuntimeError("a formula became an array formula")
+
+
+def runs_of(sheet: SheetPlan) -> dict[tuple[int, int], tuple[int, str]]:
+    """Return the formulas that share a text: place → number of the run, range for its first.
+
+    A run is a formula and the cells to its right that are marked alike.
+    """
+    found: dict[tuple[int, int], tuple[int, str]] = {}
+    run: list[tuple[int, int]] = []
+    count = 0
+    for cell in [*sheet.cells, None]:
+        if cell is not None and cell.alike and run and (cell.row, cell.col - 1) == run[-1]:
+            run.append((cell.row, cell.col))
+            continue
+        if len(run) > 1:
+            (row, first), (_, last) = run[0], run[-1]
+            extent = f"{column_name(first)}{row + 1}:{column_name(last)}{row + 1}"
+            found |= {spot: (count, "") for spot in run[1:]} | {run[0]: (count, extent)}
+            count += 1
+        run = [(cell.row, cell.col)] if cell is not None and cell.kind == "formula" else []
+    return found
 
 
 def _done(code: int | None, what: str) -> None:

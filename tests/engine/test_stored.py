@@ -8,7 +8,7 @@ import openpyxl
 import pytest
 import xlsxwriter
 
-from builder.engine.stored import formulas_of, read_cells, stored_values
+from builder.engine.stored import formulas_of, moved, read_cells, stored_values
 from builder.engine.values import EngineError, a1, absolute, row_col
 from tests.engine import handmade
 
@@ -72,20 +72,28 @@ def test_a_file_that_is_no_workbook_is_an_error(tmp_path):
         stored_values(path)
 
 
-def test_a_formula_shared_between_cells_is_an_error(tmp_path):
+def test_a_formula_held_once_is_read_for_every_cell(tmp_path):
     path = tmp_path / "book.xlsx"
     with xlsxwriter.Workbook(path) as file:
         sheet = file.add_worksheet()
-        sheet.write_formula("A1", "=1+1", None, 2)
-        sheet.write_formula("A2", "=2+1", None, 3)
+        sheet.write_formula("C1", "=A1+$A1+A$1+Data!A1", None, 2)
+        sheet.write_formula("D2", "=2+1", None, 3)
     shared = tmp_path / "shared.xlsx"
     with zipfile.ZipFile(path) as old, zipfile.ZipFile(shared, "w") as new:
         for part in old.namelist():
             content = old.read(part)
+            content = content.replace(b"<f>A1", b'<f t="shared" ref="C1:D2" si="0">A1')
             new.writestr(part, content.replace(b"<f>2+1</f>", b'<f t="shared" si="0"/>'))
-    assert stored_values(shared)["Sheet1", 1, 0] == 3.0
-    with pytest.raises(EngineError, match="Sheet1!A2 shares another cell's formula"):
-        formulas_of(shared)
+    assert stored_values(shared)["Sheet1", 1, 3] == 3.0
+    assert formulas_of(shared)["Sheet1", 1, 3] == "=B2+$A2+B$1+Data!B2"
+
+
+@pytest.mark.parametrize(
+    ("formula", "there"),
+    [("=SUM(A1:B$2)", "=SUM(B1:C$2)"), ('="A1"&A1', '="A1"&B1'), ("=LOG10(A1)", "=LOG10(B1)"),
+     ("=Sheet1!E$5*1E-9", "=Sheet1!F$5*1E-9"), ("=$Z$9+Z9", "=$Z$9+AA9")])
+def test_only_references_move(formula, there):
+    assert moved(formula, 0, 1) == there
 
 
 @pytest.mark.parametrize(

@@ -6,7 +6,7 @@ import random
 import re
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from openpyxl.formula import Tokenizer
 
@@ -39,7 +39,7 @@ def wrong(pairs, found):
             for k, (formula, value) in enumerate(pairs) if not same(found[place_of(k)], value)]
 
 
-@settings(max_examples=120, deadline=None)
+@settings(max_examples=120, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(st.randoms(use_true_random=False))
 def test_random_trees_in_ironcalc(source):
     known, pairs = batch(source.randrange, TREES_IN_A_BATCH)

@@ -7,7 +7,7 @@ import random
 from types import ModuleType
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from builder.language import (
@@ -68,7 +68,7 @@ def outside(e, span, known):
     return None if span[0] - room <= value <= span[1] + room else value
 
 
-@settings(max_examples=250, deadline=None)
+@settings(max_examples=250, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(st.randoms(use_true_random=False))
 def test_random_trees_keep_to_their_range(source):
     pick = source.randrange

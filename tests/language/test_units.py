@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import math
+import random
+from collections import Counter
 from fractions import Fraction
 
 import pint
 import pytest
-from hypothesis import given, settings
+from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from builder.language import (
@@ -146,7 +148,7 @@ def test_a_dimension_without_a_name_is_spelled_by_its_powers():
 exponents = st.tuples(*[st.integers(-4, 4)] * len(BASES))
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(exponents, exponents, st.sampled_from([-3, -1, 0, 1, 2, Fraction(1, 2)]))
 def test_products_and_powers_of_dimensions(a, b, n):
     assert alike(by_powers(times(a, b)), by_powers(a) * by_powers(b))
@@ -218,14 +220,12 @@ class Quantities:
             return a
 
 
-@settings(max_examples=250, deadline=None)
-@given(st.randoms(use_true_random=False))
-def test_random_trees_as_pint_reckons_them(source):
-    tree = Quantities(source.randrange).grow(4)
+def compared(tree) -> str:
+    """Compare a tree with pint; say whether it was alike, a fault of ours, or has no value."""
     try:
         value = value_of(tree, dict(KNOWN))
     except ArithmeticError:
-        return
+        return "no value"
     try:
         ours = unit_of(tree)
     except Fault:
@@ -234,9 +234,27 @@ def test_random_trees_as_pint_reckons_them(source):
         theirs = physical(tree)
     except pint.DimensionalityError:
         assert ours == "fault"
-        return
-    if ours != "fault" and abs(value) < 1e200:
-        assert alike(value * by_powers(ours or NONE), theirs)
+        return "fault of both"
+    if ours == "fault":
+        # Feet beside inches, degrees beside a bare number: pint turns one into the other.
+        return "fault"
+    if abs(value) >= 1e200:
+        return "no value"
+    assert alike(value * by_powers(ours or NONE), theirs)
+    return "alike"
+
+
+@settings(max_examples=200, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@given(st.randoms(use_true_random=False))
+def test_random_trees_as_pint_reckons_them(source):
+    compared(Quantities(source.randrange).grow(4))
+
+
+def test_enough_trees_are_alike_and_enough_are_faults():
+    grower = Quantities(random.Random(5).randrange)
+    found = Counter(compared(grower.grow(3)) for _ in range(400))
+    assert found["alike"] > 100
+    assert found["fault of both"] > 50
 
 
 FT, IN, LB, PLAIN, DEG, USD = (X[u] for u in ("ft", "in", "lb", "", "deg", "$"))

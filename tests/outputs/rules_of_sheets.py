@@ -11,7 +11,6 @@ from collections import Counter
 from collections.abc import Iterator
 from pathlib import Path
 
-from openpyxl import Workbook
 from openpyxl.cell import Cell
 from openpyxl.utils import range_boundaries
 

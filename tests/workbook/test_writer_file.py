@@ -6,13 +6,16 @@ import os
 import subprocess
 import sys
 import warnings
+import zipfile
 from pathlib import Path
 
+import openpyxl
 import pytest
 import xlsxwriter
 from xlsxwriter.worksheet import Worksheet
 
-from builder.resolve.cells import Cell
+from builder.engine.stored import formulas_of
+from builder.resolve.cells import Book, Cell
 from builder.workbook import WorkbookError, write
 from builder.workbook.writer import PlainFormulas, to_bytes
 from tests.workbook.test_writer_sample import parts, sample
@@ -45,11 +48,38 @@ def test_the_quick_sheet_leans_on_this_version():
     assert xlsxwriter.__version__ == "3.3.1"
     assert PlainFormulas.__mro__[1] is Worksheet
     ours = [name for name in vars(PlainFormulas) if not name.startswith("__")]
-    assert ours == ["_prepare_formula"]
+    assert ours == ["_write_cell", "_xml_formula_element", "_prepare_formula"]
 
 
 def test_the_quick_sheet_writes_the_same_bytes():
     assert to_bytes(*sample()) == to_bytes(*sample(), sheet_class=Worksheet)
+
+
+def run_of_three() -> tuple[Book, dict]:
+    """A book whose second sheet holds one formula in three columns."""
+    book, values = sample()
+    sheet = book.sheets[1]
+    row = max(cell.row for cell in sheet.cells) + 1
+    for k, col in enumerate("BCD"):
+        sheet.cells.append(Cell(row, 1 + k, "formula", f'={col}$1&"B1"', "text", alike=k > 0))
+        values[sheet.name, row, 1 + k] = "x"
+    sheet.last = (row, max(sheet.last[1], 3))
+    return book, values
+
+
+def test_a_run_of_formulas_is_held_once_and_reads_the_same(tmp_path):
+    book, values = run_of_three()
+    path = tmp_path / "run.xlsx"
+    path.write_bytes(to_bytes(book, values))
+    sheet = book.sheets[1].name
+    row = book.sheets[1].last[0]
+    with zipfile.ZipFile(path) as parts:
+        text = parts.read("xl/worksheets/sheet2.xml").decode()
+    assert text.count('t="shared"') == 3 and text.count("<f>B$1") == 0
+    held = {place: f for place, f in formulas_of(path).items() if place[1] == row}
+    assert held == {(sheet, row, 1 + k): f'={c}$1&"B1"' for k, c in enumerate("BCD")}
+    read = openpyxl.load_workbook(path)[sheet]
+    assert [read.cell(row + 1, 2 + k).value for k in range(3)] == list(held.values())
 
 
 def test_that_comparison_can_fail():

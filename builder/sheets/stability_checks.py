@@ -1,0 +1,161 @@
+"""Stability, fourth part: the checks.
+
+A case that is unstable is NOT OK, and one outside the range of the formulas is LOOK at best.
+
+A tilt is judged as a share of the most allowed, so that an unstable case, which has no angle, can
+read as far beyond it.
+"""
+
+from __future__ import annotations
+
+from builder.language import (
+    Series,
+    absolute,
+    all_of,
+    any_of,
+    arc_tangent,
+    degrees,
+    greatest,
+    least,
+    radians,
+    root,
+    smallest,
+    tangent,
+    when,
+)
+from builder.language.rows import SMALL_SHARE
+
+from . import buoyancy, parts
+from . import inputs_afloat as limits
+from . import inputs_site as site
+from . import sections as sec
+from .reference import constants, own
+from .stability_cases import HOLDS, OVER, arm_a, low, state, tilt
+from .stability_group import ARCHIMEDES, GROUP, OURS, STATICS, block, check, note, row
+from .stability_weights import GM_a, GM_b, depth
+
+ada = constants("ada_2010")
+YES = buoyancy.YES
+
+
+def _holds(keys):
+    return all_of(*(state[k].is_(HOLDS) for k in keys))
+
+
+def _share(label: str, symbol: str, keys, most):
+    """Declare the greatest tilt of some cases over the most allowed; 99 where unstable."""
+    return row(label, symbol, "",
+               when(any_of(*(state[k].is_(OVER) for k in keys)), SMALL_SHARE,
+                    greatest(0, *(tilt[k] for k in keys)) / most), STATICS)
+
+
+def _tilt_check(label: str, share, keys, good, most, **words):
+    """Declare a check of tilt: LOOK from the good tilt on, and out of range always."""
+    return check(label, share, at_most=1, look_at=when(_holds(keys), good / most, -1), **words)
+
+
+def _low_check(label: str, lowest, keys, good, most, **words):
+    """Declare a check of a low corner: LOOK below the good one, and out of range always."""
+    return check(label, lowest, at_least=most, group=GROUP,
+                 look_at=greatest(when(_holds(keys), good, 2 * parts.deck_top.in_("in")),
+                                  own.least_inches), **words)
+
+
+def _outward(missing, key: str):
+    """Return how much farther out the floats need to stand for more metacentric height [ft]."""
+    square = greatest(buoyancy.spread_yy, 0)
+    return root(square + greatest(missing, 0) * depth[key]) - root(square)
+
+
+block("Stable in every case")
+GM_worst = row("Least metacentric height of all cases, both axes", "GM_min", "ft",
+               least(smallest(Series("GM_a", list(GM_a.values()))),
+                     smallest(Series("GM_b", list(GM_b.values())))), ARCHIMEDES, digits=3,
+               chief=True)
+stable_check = check("Stable in every case", GM_worst, at_least=own.least_length,
+                     look_at=own.least_length, source=ARCHIMEDES, group=GROUP,
+                     cure="Unstable: it turns over. Wider, or floats further out; the states above "
+                     "name the case. Where it is one float lost: more, smaller floats.",
+                     amount=("feet further out, each side", "ft",
+                             _outward(own.least_length - GM_worst, "capacity")))
+
+block("Level at rest")
+rest_most = row("Tilt at rest, most; 1:48 on an accessible route", "τ_r", "deg",
+                when(site.accessible.is_(YES),
+                     degrees(arc_tangent(ada.cross_slope_rise / ada.cross_slope_run)),
+                     limits.tilt_rest_most), "ADA 2010 405.3; own judgement")
+_REST = ("launch", "service")
+rest_share = _share("Tilt at rest over the most allowed", "r_0", _REST, rest_most)
+rest_check = _tilt_check("Level at rest, launched and in service (G0)", rest_share, _REST,
+                         limits.tilt_rest_ok, rest_most,
+                         source="Lake guidelines; ADA 2010 405.3", group=GROUP,
+                         cure="Shift fixed items or the gangway foot, or add a float under the "
+                         "low side.")
+
+block("Even loads")
+_EVEN = ("flotation", "capacity")
+even_low = row("Lowest corner under even loads; 0 where unstable", "F_e", "in",
+               least(*(low[k] for k in _EVEN)), STATICS, digits=1)
+even_check = _low_check("Lowest corner under even loads", even_low, _EVEN, own.least_inches,
+                        own.least_inches, source=OURS,
+                        cure="More floats; it floats low or out of level: see level at rest.")
+
+block("Point load at edge, end and corner")
+note("Standing people: the load acts at their height above the deck.")
+_POINT = ("edge", "end", "corner")
+point_share = _share("Tilt under the point load over the most allowed", "r_P", _POINT,
+                     limits.tilt_point_most)
+point_check = _tilt_check(
+    "Tilt under the point load", point_share, _POINT, limits.tilt_point_ok,
+    limits.tilt_point_most, source="UFC 4-152-01 7-3.3; own judgement", group=GROUP,
+    cure="Wider, or floats further out.",
+    amount=("feet further out, each side", "ft",
+            _outward(absolute(arm_a["edge"]) / tangent(radians(limits.tilt_point_ok)) - GM_a["point"],
+                     "point")))
+good_corner = row("Low corner, good: share of the freeboard in service", "F_g", "in",
+                  limits.corner_share * buoyancy.free_service, OURS, digits=1)
+point_low = row("Lowest corner under the point load; 0 where unstable", "F_P", "in",
+                least(*(low[k] for k in _POINT)), STATICS, digits=1, chief=True)
+point_low_check = _low_check("Lowest corner under the point load", point_low, _POINT, good_corner,
+                             limits.corner_least, source=OURS,
+                             cure="Wider, floats further out, or deeper floats.")
+
+block("One half loaded, and the gangway loaded")
+note("Over the most allowed tilt a platform or landing is NOT OK, another section LOOK.")
+_HALF = ("half_across", "half_along", "gangway")
+half_tilt = _share("Tilt with one half loaded over the most allowed", "r_h1", _HALF,
+                   limits.tilt_half_most)
+half_share = row("The same; no more than 1 but for platform, landing or an unstable case", "r_h",
+                 "", when(any_of(sec.purpose.is_("platform"), sec.purpose.is_("landing"),
+                                 half_tilt >= SMALL_SHARE), half_tilt, least(half_tilt, 1)),
+                 OURS)
+half_check = _tilt_check(
+    "Tilt with one half loaded", half_share, _HALF, limits.tilt_half_ok, limits.tilt_half_most,
+    source="HSC Code 2000 2.11; own judgement", group=GROUP,
+    cure="Wider, floats further out, or rate it for fewer people.",
+    amount=("feet further out, each side", "ft",
+            _outward(absolute(arm_a["half_across"]) / tangent(radians(limits.tilt_half_ok)) - GM_a["half"],
+                     "half")))
+half_low = row("Lowest corner with one half loaded; 0 where unstable", "F_h", "in",
+               least(*(low[k] for k in _HALF)), STATICS, digits=1)
+half_low_check = _low_check("Lowest corner with one half loaded", half_low, _HALF, good_corner,
+                            limits.corner_least, source=OURS,
+                            cure="Wider, floats further out, or deeper floats.")
+
+block("One float lost, nobody on deck")
+lost_share = row("Tilt with one float lost over the good one; 99 unless the state holds", "r_1",
+                 "", when(state["lost"].is_(HOLDS), tilt["lost"] / limits.tilt_lost, SMALL_SHARE),
+                 STATICS)
+lost_check = check("Tilt with one float lost", lost_share, at_most=1, source=OURS, worst="LOOK",
+                   group=GROUP, cure="More, smaller floats, so that one counts for less.")
+lost_low_check = _low_check("Lowest corner with one float lost", low["lost"], ("lost",),
+                            limits.lost_ok, limits.lost_least, source=OURS,
+                            cure="More, smaller floats, so that one counts for less.")
+
+block("Snow on one half, if it stays in")
+_SNOW = ("snow_across", "snow_along")
+snow_low = row("Lowest corner with snow on one half; 0 where unstable", "F_s", "in",
+               least(*(low[k] for k in _SNOW)), STATICS, digits=1)
+snow_low_check = _low_check("Lowest corner with snow on one half", snow_low, _SNOW,
+                            own.least_inches, own.least_inches, source=OURS,
+                            cure="Take it out for the winter, or clear the snow evenly.")

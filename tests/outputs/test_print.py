@@ -1,0 +1,162 @@
+"""The delivered workbooks on paper: nothing cut off, nothing blank, every sheet one page wide.
+
+Printed by LibreOffice from the stored values, as a reader gets them who only opens the file.
+"""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from functools import cache
+
+import pytest
+from openpyxl.utils import get_column_letter, range_boundaries
+
+from builder.engine import applications, libreoffice
+from builder.engine.values import address
+from builder.workbook.heights import DEFAULT_WIDTH, column_room, text_width
+from tests.outputs.reading import OUTPUTS, opened, read
+
+pytestmark = pytest.mark.outputs
+NEEDS = pytest.mark.needs("soffice", "pdftotext")
+EACH = pytest.mark.parametrize("path", OUTPUTS, ids=lambda p: p.stem)
+ROWS_ON_A_PAGE = 20
+"""Rows of a page at the least, when every row wraps once (our judgement)."""
+USUAL_ROWS = 28
+"""Rows of a page at the least over the whole workbook (our judgement)."""
+LETTERS = 100
+"""Letters on a page, heads and foot among them, below which it counts as blank."""
+
+
+@pytest.fixture(scope="module")
+def printed(tmp_path_factory):
+    """A function of (file): the text of each of its printed pages."""
+    folder = tmp_path_factory.mktemp("printed")
+
+    @cache
+    def give(path):
+        pdf = libreoffice.to_pdf(path, folder)
+        command = [applications.find("pdftotext"), "-layout", str(pdf), "-"]
+        pages = applications.run(command, 60).stdout.split("\f")
+        assert pages[-1].strip() == ""
+        return pages[:-1]
+
+    return give
+
+
+def plain(text: str) -> str:
+    return "".join(text.split())
+
+
+def sheet_of(page: str, titles: list[str]) -> str:
+    """Return the title in the header of a page: the last words of its first line."""
+    first = plain(next(line for line in page.splitlines() if line.strip()))
+    found = [t for t in titles if first.endswith(plain(t))]
+    assert found, f"no sheet is called {first!r}"
+    return max(found, key=len)
+
+
+@NEEDS
+@EACH
+def test_p02_no_number_is_cut_off(printed, path):
+    wrong = [line.strip() for page in printed(path) for line in page.splitlines() if "##" in line]
+    assert wrong == []
+
+
+@NEEDS
+@EACH
+def test_p02_no_page_is_blank_and_pages_are_counted(printed, path):
+    pages = printed(path)
+    for number, page in enumerate(pages, start=1):
+        assert f"Page {number} of {len(pages)}" in " ".join(page.split()), f"page {number}"
+        assert len(plain(page)) > LETTERS, f"page {number} is blank:\n{page}"
+    book = opened(path)
+    rows = sum(page.max_row for page in book)
+    assert len(book.sheetnames) <= len(pages) <= len(book.sheetnames) + rows / USUAL_ROWS
+
+
+@NEEDS
+@EACH
+def test_p01_every_sheet_is_one_page_wide(printed, path):
+    """Each page begins with the sheet's own title, which stands in column A alone."""
+    book = opened(path)
+    titles = {page["A1"].value: page for page in book}
+    count: Counter[str] = Counter()
+    for number, page in enumerate(printed(path), start=1):
+        title = sheet_of(page, list(titles))
+        count[title] += 1
+        body = plain(page).partition(plain(title))[2]
+        assert plain(title) in body, f"page {number} of {title} does not begin at column A"
+    for title, page in titles.items():
+        assert 1 <= count[title] <= 1 + page.max_row / ROWS_ON_A_PAGE, (title, count[title])
+
+
+@NEEDS
+def test_every_label_of_the_calculation_sheets_is_on_paper(printed):
+    path = OUTPUTS[-1]
+    text = plain("".join(printed(path)))
+    words = [v.value for (s, _, c), v in read(path).cells.items()
+             if c == 0 and isinstance(v.value, str) and s in ("Inputs", "Sections", "Parts")]
+    missing = [w for w in words if not all(plain(part) in text for part in w.split())]
+    assert len(words) > 200 and missing == []
+
+
+def room(page, row: int, col: int, right: int, held) -> float:
+    """Return the room of a text that runs on over the empty cells beside it [px]."""
+    room = 0.0
+    for at in range(col, right + 1):
+        if at > col and (page.title, row, at) in held:
+            break
+        width = page.column_dimensions[get_column_letter(at + 1)].width or DEFAULT_WIDTH
+        room += column_room(width) if at == col else width * 7
+    return room
+
+
+def clipped(path) -> list[str]:
+    """Return the texts on one line that run into a filled cell or off the print area."""
+    file, found = read(path), []
+    for page in opened(path):
+        _, _, right, _ = range_boundaries(page.print_area.rpartition("!")[2])
+        for place, cell in file.cells.items():
+            if place[0] != page.title or not isinstance(cell.value, str):
+                continue
+            shown = page.cell(place[1] + 1, place[2] + 1)
+            if shown.alignment.wrap_text:
+                continue
+            wide = text_width(cell.value, shown.font.size, shown.font.bold) / 1.03
+            has = room(page, place[1], place[2], right - 1, file.cells)
+            if wide > has:
+                found.append(f"{address(place)}: {wide:.0f} px in {has:.0f}: {cell.value!r}")
+    return found
+
+
+@EACH
+def test_no_line_of_words_runs_into_its_neighbour(path):
+    found = clipped(path)
+    assert not found, f"{len(found)} texts\n" + "\n".join(found[:40])
+
+
+def decimals(number_format: str) -> int:
+    tail = re.search(r"\.(0+)", number_format)
+    return len(tail[1]) if tail else 0
+
+
+@EACH
+def test_no_number_is_wider_than_its_column(path):
+    """Every stored number, as its format shows it, fits with a margin of nothing but its cell."""
+    file, wrong, tried = read(path), [], 0
+    for page in opened(path):
+        for place, cell in file.cells.items():
+            if place[0] != page.title or not isinstance(cell.value, float):
+                continue
+            shown = page.cell(place[1] + 1, place[2] + 1).number_format
+            if shown == "General":
+                continue
+            tried += 1
+            text = f"{cell.value:,.{decimals(shown)}f}" if "," in shown else \
+                f"{cell.value:.{decimals(shown)}f}"
+            letter = get_column_letter(place[2] + 1)
+            width = page.column_dimensions[letter].width or DEFAULT_WIDTH
+            if text_width(text) / 1.03 > column_room(width):
+                wrong.append(f"{address(place)}: {text} in a column of {width}")
+    assert wrong == [] and tried > 1000
