@@ -20,6 +20,7 @@ from .expressions import (
     Tally,
     Text,
 )
+from .faults import Fault
 from .functions import FUNCTIONS, TINY
 from .proofs import unit_of
 from .rows import Constant, Row, Series, series_in
@@ -54,14 +55,22 @@ def value_of(e: Expr, known: dict[Row, float | str], place: int | None = None):
 
     Args:
         e: the expression.
-        known: values of rows; a calculated row that is missing is worked out and added.
+        known: values of rows; a calculated row, or an input with a default, that is missing is
+            worked out and added.
         place: which row of a series is meant, inside a sum.
+
+    Raises:
+        Fault: an input that is not given.
     """
     if isinstance(e, Row):
         if isinstance(e, Constant):
             return e.value
         if e not in known:
-            known[e] = value_of(e.expr, known)
+            formula = getattr(e, "expr", None)
+            formula = getattr(e, "default", None) if formula is None else formula
+            if formula is None:
+                raise Fault(f"{e.where} is not given")
+            known[e] = value_of(formula, known)
         return known[e]
     if isinstance(e, Num | Text):
         return e.value

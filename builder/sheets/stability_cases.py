@@ -59,11 +59,11 @@ from .stability_group import (
     turn_length,
 )
 from .stability_weights import (
+    NAMES,
     BM_a,
     BM_b,
     GM_a,
     GM_b,
-    NAMES,
     afloat,
     gangway_more,
     half_load,
@@ -126,7 +126,8 @@ _tried = [
     for i, x in ((1, end_x), (2, -end_x))]
 corner_x = row("Point load at the corner: along", "x_c", "ft",
                end_x * when(_tried[0][0] ** 2 - _tried[1][0] ** 2
-                            >= ratios["point"] * (_tried[1][1] ** 2 - _tried[0][1] ** 2), 1, -1), STATICS)
+                            >= ratios["point"] * (_tried[1][1] ** 2 - _tried[0][1] ** 2),
+                            1, -1), STATICS)
 
 
 @dataclass

@@ -30,7 +30,7 @@ from . import inputs_afloat as limits
 from . import inputs_site as site
 from . import sections as sec
 from .reference import constants, own
-from .stability_cases import HOLDS, OVER, arm_a, low, state, tilt
+from .stability_cases import CASES, HOLDS, OVER, arm_a, low, state, tilt
 from .stability_group import ARCHIMEDES, GROUP, OURS, STATICS, block, check, note, row
 from .stability_weights import GM_a, GM_b, depth
 
@@ -65,6 +65,11 @@ def _outward(missing, key: str):
     """Return how much farther out the floats need to stand for more metacentric height [ft]."""
     square = greatest(buoyancy.spread_yy, 0)
     return root(square + greatest(missing, 0) * depth[key]) - root(square)
+
+
+def _short(case: str, good):
+    """Return the metacentric height that is wanting for a good tilt, by the straight line [ft]."""
+    return (absolute(arm_a[case]) / tangent(radians(good)) - GM_a[CASES[case].weight])
 
 
 block("Stable in every case")
@@ -110,8 +115,7 @@ point_check = _tilt_check(
     limits.tilt_point_most, source="UFC 4-152-01 7-3.3; own judgement", group=GROUP,
     cure="Wider, or floats further out.",
     amount=("feet further out, each side", "ft",
-            _outward(absolute(arm_a["edge"]) / tangent(radians(limits.tilt_point_ok)) - GM_a["point"],
-                     "point")))
+            _outward(_short("edge", limits.tilt_point_ok), "point")))
 good_corner = row("Low corner, good: share of the freeboard in service", "F_g", "in",
                   limits.corner_share * buoyancy.free_service, OURS, digits=1)
 point_low = row("Lowest corner under the point load; 0 where unstable", "F_P", "in",
@@ -134,8 +138,7 @@ half_check = _tilt_check(
     source="HSC Code 2000 2.11; own judgement", group=GROUP,
     cure="Wider, floats further out, or rate it for fewer people.",
     amount=("feet further out, each side", "ft",
-            _outward(absolute(arm_a["half_across"]) / tangent(radians(limits.tilt_half_ok)) - GM_a["half"],
-                     "half")))
+            _outward(_short("half_across", limits.tilt_half_ok), "half")))
 half_low = row("Lowest corner with one half loaded; 0 where unstable", "F_h", "in",
                least(*(low[k] for k in _HALF)), STATICS, digits=1)
 half_low_check = _low_check("Lowest corner with one half loaded", half_low, _HALF, good_corner,

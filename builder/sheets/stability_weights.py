@@ -112,6 +112,11 @@ _put_on = {"half": (half_load, people_z), "point": (sec.point_load, people_z),
 for _key, (_load, _z) in _put_on.items():
     afloat[_key] = _floating(_key, *_with_load(_key, _load, _z))
 afloat["lost"] = _floating("lost", weight.service, weight.service_kg, lost_water)
+weight_afloat = {key: at.total for key, at in afloat.items()}
+centre_afloat = {key: at.kg for key, at in afloat.items()}
+draft_afloat = {key: at.draft for key, at in afloat.items()}
+free_afloat = {key: at.free for key, at in afloat.items()}
+"""By weight: lb; centre above K [ft]; mean draft and deck above water at F [in]."""
 WATER = {key: lost_water if key == "lost" else buoyancy.box_water for key in afloat}
 
 

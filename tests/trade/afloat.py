@@ -3,7 +3,8 @@
 The part of a float under water is the box between its bottom and the water plane.  Its depth at a
 point of the plan is the local draft, cut off at 0 and at the float's depth.  Integrals of it are
 taken over the plan between the lines at which it is cut off.  There they are polynomials of at
-most the third degree in x and in y, for which two Gauss points are exact.  Nothing of the sheets is used.
+most the third degree in x and in y, for which two Gauss points are exact.  Nothing of the sheets
+is used.
 """
 
 from __future__ import annotations

@@ -15,6 +15,7 @@ from builder.sheets import buoyancy, catalog, parts, reference, weight
 from builder.sheets import inputs as job
 from builder.sheets import sections as sec
 from builder.sheets.proof import hydro
+from tests.trade.filled import with_defaults
 
 BOX = "Box float 24 x 48 x 16"
 PIPE = "Round float 16 dia x 120"
@@ -40,14 +41,7 @@ def worked(**typed) -> dict:
     known = {**JOB, **SECTION}
     for name, value in typed.items():
         known[getattr(sec if hasattr(sec, name) else job, name)] = value
-    return defaults(known)
-
-
-def defaults(known: dict) -> dict:
-    for ask in job.sheet.inputs + sec.sheet.inputs:
-        if ask not in known and ask.default is not None:
-            known[ask] = value_of(ask.default, known)
-    return known
+    return with_defaults(known)
 
 
 def verdict(check, known: dict) -> str:
@@ -106,7 +100,7 @@ def test_gross_lift_of_a_2_by_4_ft_by_16_in_float() -> None:
 
 def test_trade_case() -> None:
     """8 x 12 ft of rough 2x8 on six 2 x 4 ft x 16 in floats, as the trade knows it."""
-    known = defaults({**JOB, **SECTION, **TRADE})
+    known = with_defaults({**JOB, **SECTION, **TRADE})
     assert 4.5 <= value_of(buoyancy.draft_launch, known) <= 5.5
     assert 19 <= value_of(buoyancy.free_launch, known) <= 21
     assert 11.5 <= value_of(buoyancy.free_test_flotation, known) <= 12.5

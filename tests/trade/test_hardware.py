@@ -25,6 +25,7 @@ from builder.sheets import inputs as job
 from builder.sheets import sections as sec
 from builder.sheets.proof import connections
 from builder.sheets.reference import LAGS, SCREWS, nds
+from tests.trade.filled import with_defaults
 
 MODES = ("Im", "Is", "II", "IIIm", "IIIs", "IV")
 WALKWAY = {
@@ -47,11 +48,7 @@ def dock(**changes) -> dict[Row, float | str]:
     known = dict(WALKWAY)
     for name, value in changes.items():
         known[getattr(sec if hasattr(sec, name) else job, name)] = value
-    for sheet in (job.sheet, sec.sheet):
-        for ask in sheet.inputs:
-            if ask not in known and ask.default is not None:
-                known[ask] = value_of(ask.default, known)
-    return known
+    return with_defaults(known)
 
 
 def of(row: Row, **changes) -> float | str:

@@ -16,6 +16,7 @@ from builder.sheets import catalog, decking, parts, weight
 from builder.sheets import inputs as job
 from builder.sheets import sections as sec
 from builder.sheets.reference import LUMBER
+from tests.trade.filled import with_defaults
 
 PANEL_24 = next(k for k, line in zip(catalog.PANELS.keys, catalog.PANELS.lines, strict=True)
                 if line[:2] == (4, 2))
@@ -49,10 +50,7 @@ def filled(given: dict, **change) -> dict:
     known = dict(given)
     for name, value in change.items():
         known[getattr(sec if hasattr(sec, name) else job, name)] = value
-    for row in (*job.sheet.inputs, *sec.sheet.inputs):
-        if row not in known and row.default is not None:
-            known[row] = value_of(row.default, known)
-    return known
+    return with_defaults(known)
 
 
 def read(row, given=WALKWAY, **change):
@@ -393,6 +391,7 @@ def test_height_of_the_centre_of_gravity_part_by_part():
               "Bolts and screws of plies and skirt": 7.25, "Deck screws": 0}
     heights = {name: top - depth / 24 for name, depth in middle.items()}
     heights |= {"Float lags": 16 / 12, "Floats": 8 / 12}
+    heights |= {name: top for name, _, _ in weight.FITTINGS}
     moment = sum(heights[r.label.split(",")[0]] * value_of(r, known)
                  for r in weight.launch_parts)
     assert value_of(weight.launch_kg, known) == pytest.approx(

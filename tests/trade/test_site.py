@@ -23,6 +23,7 @@ from builder.sheets import sections as sec
 from builder.sheets import sections_site as held
 from builder.sheets import site_loads as loads
 from builder.sheets.proof import site as proof
+from tests.trade.filled import with_defaults
 
 SHEETS = [loads.sheet, gangway.sheet, mooring.sheet]
 JOB = {
@@ -53,10 +54,7 @@ def worked(*typed: dict) -> dict:
     known = {**JOB, **SECTION}
     for more in typed:
         known.update(more)
-    for ask in job.sheet.inputs + sec.sheet.inputs:
-        if ask not in known and ask.default is not None:
-            known[ask] = value_of(ask.default, known)
-    return known
+    return with_defaults(known)
 
 
 def found(row, *typed: dict) -> float:

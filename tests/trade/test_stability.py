@@ -1,0 +1,468 @@
+"""Stability: angles against exact clipping of every float, cases that must be caught, properties."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, field
+
+import numpy as np
+import pytest
+
+from builder.language.proofs import unit_fault
+from builder.language.ranges import Ranges
+from builder.language.values import value_of
+from builder.sheets import (
+    buoyancy,
+    catalog,
+    inputs_afloat,
+    inputs_site,
+    parts,
+    reference,
+    weight,
+)
+from builder.sheets import inputs as job
+from builder.sheets import sections as sec
+from builder.sheets import stability as st
+from builder.sheets.proof import afloat as proof
+from tests.trade.afloat import corner_range, equilibrium
+from tests.trade.filled import with_defaults
+
+GAMMA = 62.4
+SLOTS = 16
+HOLDS, NEAR, OUT, UNDER, OVER = reference.table("stability_states").entries("state")
+JOB = {
+    job.water: "fresh", job.low_water_depth: 8, job.stays_in: "no", job.salt_distance: 1e6,
+    job.use: "private", job.wood: reference.WOOD_PAIRS.keys[0], job.sawn: "dressed",
+    job.incised: "no", job.longest_stock: 16, job.finish: reference.FINISHES.keys[0],
+    job.stringer_angle: catalog.ANGLES.keys[0], job.corner_inside: catalog.CORNERS.keys[0],
+    job.corner_outside: catalog.CORNERS.keys[0], job.washer_plate: catalog.PLATES.keys[0],
+    job.lag: reference.LAGS.keys[1], job.lag_length: 3,
+}
+SECTION = {
+    sec.purpose: "platform", sec.quantity: 1, sec.length: 14, sec.width: 10, sec.run: "across",
+    sec.stringer_size: "2x8", sec.spacing: 16, sec.rail_size: "2x8", sec.rail_plies: 1,
+    sec.header_size: "2x8", sec.deck: "panels", sec.float_model: "Box float 36 x 48 x 20",
+    sec.float_rows: 2, sec.floats_a_row: 3,
+}
+
+
+def worked(**typed) -> dict:
+    """Return the values of all inputs: those typed, by name, and the defaults of the others."""
+    known = {**JOB, **SECTION}
+    for name, value in typed.items():
+        known[getattr(sec if hasattr(sec, name) else job, name)] = value
+    return with_defaults(known)
+
+
+def verdict(check, known: dict) -> str:
+    """Return the word of a check, by the rule of the verdict's formula."""
+    ratio = value_of(check.ratio, known)
+    if check.verdict.worst == "LOOK":
+        return "LOOK" if ratio > 1.000000001 else "OK"
+    if ratio > 1.000000001:
+        return "NOT OK"
+    return "LOOK" if ratio > value_of(check.verdict.look, known) else "OK"
+
+
+# ------------------------------------------------------------------ the sheet itself
+
+
+def test_no_row_has_a_fault_and_every_limit_is_sound() -> None:
+    ranges = Ranges()
+    rows = [r for r in st.sheet.rows if getattr(r, "expr", None) is not None]
+    assert len(rows) > 300
+    assert [unit_fault(r) for r in rows if unit_fault(r)] == []
+    for r in rows:
+        ranges.of(r)
+    for check in st.sheet.checks:
+        assert ranges.of(check.limit)[0] > 0, check.label
+        assert check.kind == "at least" or ranges.of(check.of)[0] >= 0, check.label
+    assert ranges.faults == []
+
+
+@pytest.mark.parametrize("family", proof.families, ids=lambda f: f.key)
+def test_published_examples(family) -> None:
+    for case in family.cases:
+        known = {r: v * family.units.get(r, ("", 1))[1] if not isinstance(v, str) else v
+                 for r, v in case.given.items()}
+        for row, printed in case.printed.items():
+            found = value_of(row, known) / family.units.get(row, ("", 1))[1]
+            assert abs(found - printed) <= case.step[row] / 2 * (1 + 1e-9), (case.name, row.label)
+
+
+# ------------------------------------------------------------------ what must be caught
+
+
+def assert_turns_over(known: dict, *cases: str) -> None:
+    for case in cases:
+        assert value_of(st.state[case], known) == OVER, case
+        assert value_of(st.tan_list[case], known) == value_of(st.tan_trim[case], known) == 0
+        assert value_of(st.tilt[case], known) == value_of(st.low[case], known) == 0
+    assert verdict(st.stable_check, known) == "NOT OK"
+
+
+def test_launch_float_on_two_pipes_turns_over() -> None:
+    """4 x 10 ft on two 16 in pipes at 1.25 ft: 400 lb at the edge, and its even full load."""
+    known = worked(purpose="launch", length=10, width=4, floats_a_row=1,
+                   float_model="Round float 16 dia x 120", inset_side=1)
+    assert value_of(parts.row_y, known) == pytest.approx(1.25)
+    assert_turns_over(known, "edge", "corner", "flotation", "capacity")
+    for check in (st.point_check, st.point_low_check, st.even_check):
+        assert verdict(check, known) == "NOT OK"
+
+
+def test_narrow_finger_on_half_floats_turns_over() -> None:
+    """4 x 16 ft with half its area on floats: 400 lb at the edge, and its even full load."""
+    known = worked(purpose="finger", length=16, width=4, floats_a_row=2,
+                   float_model="Box float 24 x 48 x 20")
+    floats = value_of(parts.floats, known) * 8
+    assert floats == pytest.approx(4 * 16 / 2)
+    assert_turns_over(known, "edge", "flotation", "capacity")
+    for check in (st.point_check, st.point_low_check, st.even_check):
+        assert verdict(check, known) == "NOT OK"
+
+
+def test_a_wide_platform_passes() -> None:
+    known = worked(length=14, width=12, float_model="Box float 48 x 48 x 20")
+    for check in (st.stable_check, st.rest_check, st.even_check, st.point_check,
+                  st.point_low_check, st.half_low_check):
+        assert verdict(check, known) in ("OK", "LOOK"), check.label
+    assert verdict(st.stable_check, known) == verdict(st.even_check, known) == "OK"
+
+
+def test_out_of_range_is_never_ok() -> None:
+    known = worked() | {sec.point_load: 1000}
+    assert value_of(st.state["corner"], known) in (OUT, UNDER)
+    assert verdict(st.point_check, known) != "OK"
+    assert verdict(st.point_low_check, known) != "OK"
+    known = worked() | {st.state["lost"]: UNDER, st.tilt["lost"]: 1.0, st.low["lost"]: 30.0}
+    assert verdict(st.lost_check, known) == verdict(st.lost_low_check, known) == "LOOK"
+
+
+@pytest.mark.parametrize("x, y, word", [(0, 0, "OK"), (4.5, 3, "NOT OK"), (0.5, -3.2, "NOT OK")])
+def test_extra_float_on_top_of_another(x: float, y: float, word: str) -> None:
+    """Rows at 3.5 ft and floats at 0 and 5 ft along, each 4 x 3 ft."""
+    known = worked(extra_floats=1) | {sec.extra_x[0]: x, sec.extra_y[0]: y}
+    assert value_of(parts.row_y, known) == pytest.approx(3.5)
+    assert verdict(st.overlap_check, known) == word
+
+
+def test_two_extra_floats_on_one_place() -> None:
+    known = worked(extra_floats=2) | {sec.extra_x[0]: 2.5, sec.extra_x[1]: 1}
+    assert verdict(st.overlap_check, known) == "NOT OK"
+
+
+# ------------------------------------------------------------------ against exact clipping
+
+
+@dataclass
+class Group:
+    """A random group of box floats: places and size [ft]."""
+
+    rng: np.random.Generator
+    extras: int
+    grid: tuple = ()
+    places: list = field(default_factory=list)
+
+    def __post_init__(self) -> None:
+        rng = self.rng
+        self.l, self.b, self.deep = rng.uniform(2.5, 6), rng.uniform(1.5, 4), rng.uniform(1, 2)
+        self.rows, self.in_row = int(rng.integers(2, 4)), int(rng.integers(2, 5))
+        self.y = rng.uniform(0.55, 1.4) * self.b * (self.rows - 1)
+        self.x = rng.uniform(0.55, 0.9) * self.l * (self.in_row - 1)
+        self.ex, self.ey = rng.uniform(-self.x, self.x, 4), rng.uniform(-self.y, self.y, 4)
+        self.places = [(x, y) for x in np.linspace(-self.x, self.x, self.in_row)
+                       for y in np.linspace(-self.y, self.y, self.rows)]
+        self.places += list(zip(self.ex, self.ey, strict=True))[:self.extras]
+
+    def box(self, without: int | None = None) -> np.ndarray:
+        """Return x, y, length, breadth, depth of the floats, in slots."""
+        places = [p for i, p in enumerate(self.places) if i != without]
+        found = np.zeros((5, SLOTS))
+        found[4] = self.deep
+        found[:2, :len(places)] = np.array(places).T
+        found[2, :len(places)], found[3, :len(places)] = self.l, self.b
+        return found
+
+    def known(self) -> dict:
+        """Return the rows that give the group to the sheets."""
+        known = {
+            job.water_weight: GAMMA, parts.float_l: self.l, parts.float_b: self.b,
+            parts.float_depth: 12 * self.deep, parts.float_round: 0, buoyancy.fullness: 1.0,
+            sec.float_rows: self.rows, sec.floats_a_row: self.in_row,
+            sec.extra_floats: self.extras, parts.row_y: self.y, parts.end_x: self.x,
+            sec.float_turned: "along", parts.deck_top: self.deep + 1}
+        for k in range(4):
+            known[sec.extra_x[k]], known[sec.extra_y[k]] = self.ex[k], self.ey[k]
+        return known
+
+    def inertia(self) -> tuple[np.ndarray, np.ndarray]:
+        """Return the centre of flotation, and the inertia tensor of the waterplane (y, x)."""
+        at = np.array(self.places)[:, ::-1]
+        off = at - at.mean(axis=0)
+        area = self.l * self.b
+        own = len(at) * area * np.diag([self.b ** 2, self.l ** 2]) / 12
+        return at.mean(axis=0)[::-1], own + area * off.T @ off
+
+
+def _random_launch(rng, i: int):
+    """Return a group, its volume and centre of gravity: level to past the range, some unstable."""
+    group = Group(rng, extras=int(rng.integers(1, 5)) if i % 2 else 0)
+    share = rng.uniform(0.3, 0.65)
+    volume = len(group.places) * group.l * group.b * group.deep * share
+    centre, inertia = group.inertia()
+    least = np.linalg.eigvalsh(inertia)[0] / volume
+    draft = share * group.deep
+    stiff = least * rng.choice([-0.1, 0.04, 0.12, 0.3, 0.6, 0.9], p=[.03, .03, .2, .3, .3, .14])
+    z = draft / 2 + least - stiff
+    reach = math.hypot(group.x + group.l / 2, group.y + group.b / 2)
+    slope = rng.uniform(0.05, 1.2) * min(draft, group.deep - draft) / reach
+    way = rng.uniform(0, 2 * math.pi) if i % 7 else rng.choice([0, 0.5, 1, 1.5]) * math.pi
+    lean = min(slope, math.tan(math.radians(8.5))) * np.array([math.sin(way), math.cos(way)])
+    arms = (inertia / volume + (stiff - least) * np.eye(2)) @ lean + lean * (
+        lean @ inertia @ lean / volume / 2)
+    return group, volume, (centre[0] + arms[1], centre[1] + arms[0], z), (draft, stiff)
+
+
+@pytest.fixture(scope="module")
+def layouts():
+    """2,400 random layouts: what the sheet says, and the exact equilibrium of each."""
+    rng = np.random.default_rng(20)
+    made = [_random_launch(rng, i) for i in range(2400)]
+    said = []
+    for group, volume, (x, y, z), _ in made:
+        known = group.known() | {
+            weight.launch: GAMMA * volume, weight.launch_x: x, weight.launch_y: y,
+            weight.launch_kg: z, weight.service: GAMMA * volume}
+        said.append([value_of(rows["launch"], known)
+                     for rows in (st.state, st.tan_list, st.tan_trim, st.tilt)])
+    floats = np.stack([group.box() for group, *_ in made], axis=1)
+    start = np.array([(draft, 0, 0) for *_, (draft, _) in made]).T
+    plane, left = equilibrium(floats, np.array([m[1] for m in made]),
+                              np.array([m[2] for m in made]).T, start)
+    return made, said, plane, left, corner_range(floats, plane)
+
+
+def test_angles_are_exact_inside_the_range(layouts) -> None:
+    made, said, plane, left, _ = layouts
+    words = np.array([s[0] for s in said])
+    inside = words == HOLDS
+    assert inside.sum() > 1300
+    uneven = np.array([g.extras > 0 for g, *_ in made])
+    assert (inside & uneven).sum() > inside.sum() / 3
+    assert left[inside].max() < 1e-9
+    told = np.array([[s[2], s[1]] for s in said]).T
+    apart = np.hypot(*(told - plane[1:])) / np.maximum(np.hypot(*plane[1:]), 1e-12)
+    assert apart[inside].max() < 1e-6
+    tilts = np.array([s[3] for s in said])
+    assert (tilts[inside] > 5).sum() > 100 and tilts[inside].max() > 7.5
+
+
+def test_the_state_tells_when_the_range_is_left(layouts) -> None:
+    made, said, _, left, (low, high) = layouts
+    words = np.array([s[0] for s in said])
+    at_rest = left < 1e-9
+    out = at_rest & ((low < -1e-9) | (high > 1e-9))
+    assert out.sum() > 50
+    assert not (out & (words == HOLDS)).any()
+    inside = at_rest & ~out & (words != OVER)
+    false_alarms = inside & (words != HOLDS) & (words != NEAR)
+    assert false_alarms.sum() < 0.06 * inside.sum()
+
+
+def test_unstable_exactly_where_the_least_stiffness_is_negative(layouts) -> None:
+    made, said, *_ = layouts
+    for (*_, (_, stiff)), (word, *_) in zip(made, said, strict=True):
+        assert (word == OVER) == (stiff < 0)
+    assert sum(s[0] == OVER for s in said) > 40
+
+
+PLACES = {
+    "edge": [(0, 1), (0, -1)], "end": [(1, 0), (-1, 0)],
+    "corner": [(1, 1), (1, -1), (-1, 1), (-1, -1)],
+    "half_across": [(0, 1), (0, -1)], "half_along": [(1, 0), (-1, 0)],
+}
+
+
+@dataclass
+class Section:
+    """A random section: its floats, its own weight and the size of its deck."""
+
+    group: Group
+
+    def __post_init__(self) -> None:
+        rng, g = self.group.rng, self.group
+        self.own = GAMMA * len(g.places) * g.l * g.b * g.deep * rng.uniform(0.15, 0.3)
+        self.length = 2 * g.x + g.l + rng.uniform(0, 1)
+        self.width = 2 * g.y + g.b + rng.uniform(0, 0.5)
+        lean = 0.02 if g.extras else 0.0
+        self.at = (rng.uniform(-lean, lean) * self.length, rng.uniform(-lean, lean) * self.width,
+                   g.deep * rng.uniform(0.7, 1.1))
+
+    def known(self) -> dict:
+        known = self.group.known() | {
+            weight.service: self.own, weight.launch: self.own, weight.service_kg: self.at[2],
+            weight.service_x: self.at[0], weight.service_y: self.at[1],
+            parts.overall_length: self.length, parts.overall_width: self.width,
+            parts.deck_area: self.length * self.width, sec.point_load: 400.0,
+            job.person_height: 3.28, job.person_weight: 185.0, job.flotation_load: 20.0,
+            job.gm_least: 1.0, inputs_afloat.tilt_half_most: 10.0,
+            st.load_volume: 1e9, st.load_height: 1e9, st.load_strength: 1e9}
+        return known
+
+    def loaded(self, pounds: float, case: str, side, without=None) -> tuple:
+        """Return floats, volume and centre of gravity with a load of standing people."""
+        inset = 0.5 if case in ("edge", "end", "corner") else None
+        x, y = (side[k] * (size / 2 - inset if inset else size / 4)
+                for k, size in enumerate((self.length, self.width)))
+        total = self.own + pounds
+        load = (x, y, self.group.deep + 1 + 3.28)
+        centre = [(self.own * a + pounds * b) / total for a, b in zip(self.at, load, strict=True)]
+        return self.group.box(without), total / GAMMA, centre
+
+    def low(self, plane) -> float:
+        """Return the lowest deck corner above water [in]."""
+        return 12 * (self.group.deep + 1 - plane[0] - abs(plane[1]) * self.length / 2
+                     - abs(plane[2]) * self.width / 2)
+
+
+def rest(tasks: list[tuple]):
+    """Return the exact planes, the residuals, and the range of the float corners of some tasks."""
+    floats = np.stack([t[0] for t in tasks], axis=1)
+    volume = np.array([t[1] for t in tasks])
+    area = (floats[2] * floats[3]).sum(axis=1)
+    start = np.array([volume / area, 0 * area, 0 * area])
+    plane, left = equilibrium(floats, volume, np.array([t[2] for t in tasks]).T, start)
+    return plane.T, left, np.array(corner_range(floats, plane)).T
+
+
+@pytest.mark.parametrize("extras", [0, 2])
+def test_load_cases_are_exact_and_on_the_worst_side(extras: int) -> None:
+    """With floats alike on all sides the case is the worst of all sides; else it is one of them."""
+    rng = np.random.default_rng(31 + extras)
+    for _ in range(14):
+        section = Section(Group(rng, extras))
+        known = section.known()
+        half = 20 * section.length * section.width / 2
+        tasks = [(case, section.loaded(half if "half" in case else 400, case, side))
+                 for case, sides in PLACES.items() for side in sides]
+        grid = section.group.rows * section.group.in_row
+        tasks += [("lost", section.loaded(0, "edge", (0, 0), i)) for i in range(grid)]
+        planes, left, _ = rest([t for _, t in tasks])
+        for case in (*PLACES, "lost"):
+            if value_of(st.state[case], known) != HOLDS:
+                continue
+            mine = [k for k, (name, _) in enumerate(tasks) if name == case and left[k] < 1e-9]
+            told = np.array([value_of(st.tan_trim[case], known),
+                             value_of(st.tan_list[case], known)])
+            apart = min(np.hypot(*(np.abs(planes[k][1:]) - np.abs(told))) for k in mine)
+            assert apart <= 1e-6 * np.hypot(*told), case
+            low = value_of(st.low[case], known)
+            lows = [section.low(planes[k]) for k in mine]
+            assert min(abs(low - f) for f in lows) < 1e-5, case
+            if not extras:
+                assert low == pytest.approx(min(lows), abs=1e-5), case
+
+
+@pytest.mark.parametrize("extras", [0, 2])
+def test_people_on_one_half_of_the_plate_are_safe(extras: int) -> None:
+    """At M on each half: stable, tilt 10° at most, no float top under; M is not far too low."""
+    rng = np.random.default_rng(71 + extras)
+    shares = []
+    for _ in range(14):
+        section = Section(Group(rng, extras))
+        known = section.known()
+        people = int(value_of(st.half_people, known))
+        sides = [(case, side) for case in ("half_across", "half_along") for side in PLACES[case]]
+
+        def safe(count: int, section=section, sides=sides) -> bool:
+            planes, left, corners = rest([section.loaded(185.0 * count, *s) for s in sides])
+            tilt = np.degrees(np.arctan(np.hypot(planes[:, 1], planes[:, 2])))
+            return bool((left < 1e-9).all() and (tilt <= 10).all()
+                        and (corners[:, 1] <= 1e-9).all())
+
+        if people == 0:
+            continue
+        assert safe(people)
+        best = people
+        while best < value_of(st.people, known) and safe(best + 1):
+            best += 1
+        shares.append(people / best)
+    assert len(shares) > 6
+    assert np.mean(shares) > (0.85 if not extras else 0.6)
+
+
+def test_people_spread_out_keep_the_metacentric_height() -> None:
+    rng = np.random.default_rng(9)
+    for _ in range(20):
+        section = Section(Group(rng, 0))
+        known = section.known() | {buoyancy.capacity: 1e7}
+        pounds = value_of(st.load_box, known)
+        if not 0 < pounds < 1e6:
+            continue
+        volume = (section.own + pounds) / GAMMA
+        _, inertia = section.group.inertia()
+        area = len(section.group.places) * section.group.l * section.group.b
+        kg = (section.own * section.at[2]
+              + pounds * (section.group.deep + 4.28)) / (section.own + pounds)
+        height = volume / area / 2 + np.linalg.eigvalsh(inertia)[0] / volume - kg
+        assert height == pytest.approx(1.0, abs=1e-6)
+
+
+# ------------------------------------------------------------------ properties
+
+
+def test_a_mirrored_section_answers_the_same() -> None:
+    rng = np.random.default_rng(3)
+    for _ in range(10):
+        section = Section(Group(rng, 3))
+        known = section.known()
+        mirrored = dict(known)
+        for row in (weight.service_y, *sec.extra_y):
+            mirrored[row] = -known[row]
+        for case in ("service", "half_across", "half_along", "edge", "end", "corner", "lost"):
+            assert value_of(st.state[case], known) == value_of(st.state[case], mirrored)
+            for rows in (st.tilt, st.low):
+                assert value_of(rows[case], known) == pytest.approx(
+                    value_of(rows[case], mirrored), abs=1e-9)
+
+
+def test_load_at_the_middle_lowers_and_never_lists() -> None:
+    low = []
+    for load in (10, 20, 40, 60):
+        known = worked(flotation_load=load)
+        assert value_of(st.state["flotation"], known) != OVER
+        low.append(value_of(st.free_afloat["flotation"], known))
+        assert value_of(st.tan_list["flotation"], known) == pytest.approx(0, abs=1e-12)
+    assert low == sorted(low, reverse=True) and low[0] > low[-1]
+
+
+def test_floats_further_out_are_stiffer() -> None:
+    found = [value_of(st.BM_a["service"], worked(inset_side=inset)) for inset in (24, 12, 6, 0)]
+    assert found == sorted(found) and found[0] < found[-1]
+
+
+def test_righting_arm_meets_the_lever_at_the_list_of_the_edge_case() -> None:
+    """The arm and the lever of the load are equal at the list found by the passes."""
+    known = worked()
+    assert value_of(st.state["edge"], known) == HOLDS
+    list_ = math.degrees(math.atan(abs(value_of(st.tan_list["edge"], known))))
+    known[st.arm_angle[2]] = list_
+    assert value_of(st.arm_GZ[2], known) == pytest.approx(value_of(st.arm_load[2], known),
+                                                          rel=1e-6)
+
+
+def test_accessible_route_asks_one_in_forty_eight() -> None:
+    known = worked() | {inputs_site.accessible: "yes"}
+    assert value_of(st.rest_most, known) == pytest.approx(math.degrees(math.atan(1 / 48)))
+
+
+def test_snow_and_gangway_cases_take_their_loads() -> None:
+    known = worked(stays_in="yes", ground_snow=30)
+    assert value_of(st.weight_afloat["snow"], known) == pytest.approx(
+        value_of(weight.service, known) + 30 * value_of(parts.deck_area, known))
+    assert value_of(st.low["snow_across"], known) < value_of(st.low["service"], known)
+    known = worked(gangway_rest=300, gangway_x=-6) | {
+        inputs_site.gangway_length: 20, inputs_site.gangway_weight: 600}
+    assert value_of(st.gangway_more, known) == pytest.approx(25 * 20 * 3 / 2)
+    assert value_of(st.tan_trim["gangway"], known) < value_of(st.tan_trim["service"], known) < 0
