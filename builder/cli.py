@@ -90,7 +90,7 @@ def _write(job, target: Path, quiet: bool) -> None:
 
     target.parent.mkdir(parents=True, exist_ok=True)
     book = model().book(job)
-    values = evaluate(book)
+    values = evaluate(book, names=False)
     write(book, values, target)
     if not quiet:
         master = values["Checks", 1, 1]

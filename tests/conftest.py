@@ -15,6 +15,11 @@ def pytest_addoption(parser: pytest.Parser) -> None:
                      help="try every case where a test otherwise takes a fixed choice")
 
 
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Put last what waits for the slow engine: it works while the other tests run."""
+    items.sort(key=lambda item: "formulas_values" in getattr(item, "fixturenames", ()))
+
+
 def pytest_collection_finish(session: pytest.Session) -> None:
     """Set the slow engine to work at once if a test will ask for its answers."""
     wanted = any("formulas_values" in getattr(item, "fixturenames", ()) for item in session.items)

@@ -20,8 +20,11 @@ from builder.resolve.cells import Book, Cell, Place
 class Live:
     """A workbook kept in memory: change what is typed, work it out again, read any cell."""
 
-    def __init__(self, book: Book) -> None:
+    def __init__(self, book: Book, names: bool = True) -> None:
         """Load every cell of ``book``; nothing is worked out until ``evaluate``.
+
+        ``names`` says whether the workbook's names are defined: a thousand take as long as all
+        the cells, and a book whose formulas use none does without.
 
         Raises ``EngineError`` if a name or cell is refused.
         """
@@ -34,7 +37,7 @@ class Live:
             else:
                 self._model.add_sheet(sheet.name)
             self._sheets[sheet.name] = number
-        for name, place in book.names.items():
+        for name, place in book.names.items() if names else ():
             self._name(name, absolute(place))
         for place, cell in book.cells():
             self._load(place, cell)
@@ -114,12 +117,14 @@ class Live:
         return found
 
 
-def evaluate(book: Book) -> Values:
+def evaluate(book: Book, names: bool = True) -> Values:
     """Return the value of every formula cell of ``book``, and of no other cell.
+
+    ``names`` is as for :class:`Live`.
 
     Raises ``EngineError`` if a formula cannot be read.  An error in the arithmetic, such as a
     division by zero, is not raised: it is the text the cell shows.
     """
-    live = Live(book)
+    live = Live(book, names)
     live.evaluate()
     return live.values()

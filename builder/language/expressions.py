@@ -245,25 +245,33 @@ def bare(a, unit: str) -> Bare:
     return Bare(lift(a), unit)
 
 
+def _two(e):
+    return (e.a, e.b)
+
+
+def _one(e):
+    return (e.a,)
+
+
+_PARTS = {
+    Op: _two,
+    Call: lambda e: e.args,
+    Convert: _one,
+    Bare: _one,
+    Negative: _one,
+    SumOver: _one,
+    Column: lambda e: (e.line,),
+    Match: lambda e: e.parts,
+    Tally: lambda e: tuple(value for _, _, value in e.tests),
+    Extreme: lambda e: (e.series,),
+    Total: lambda e: (e.a, e.by, *(e.where or ())),
+}
+
+
 def children(e: Expr) -> tuple[Expr, ...]:
     """Return the parts an expression is made of; a row has none."""
-    if isinstance(e, Op):
-        return (e.a, e.b)
-    if isinstance(e, Call):
-        return e.args
-    if isinstance(e, Convert | Bare | Negative | SumOver):
-        return (e.a,)
-    if isinstance(e, Column):
-        return (e.line,)
-    if isinstance(e, Match):
-        return e.parts
-    if isinstance(e, Tally):
-        return tuple(value for _, _, value in e.tests)
-    if isinstance(e, Extreme):
-        return (e.series,)
-    if isinstance(e, Total):
-        return (e.a, e.by, *(e.where or ()))
-    return ()
+    parts = _PARTS.get(type(e))
+    return parts(e) if parts else ()
 
 
 def leaves(e: Expr) -> Iterator[Expr]:
@@ -278,9 +286,15 @@ def leaves(e: Expr) -> Iterator[Expr]:
 def dependencies(e: Expr) -> list:
     """Return the rows an expression rests on directly, each once, in reading order."""
     found: dict = {}
-    for leaf in leaves(e):
-        for row in leaf.rows_of():
-            found[row] = None
+    waiting = [e]
+    while waiting:
+        part = waiting.pop()
+        inner = children(part)
+        if inner:
+            waiting.extend(reversed(inner))
+        else:
+            for row in part.rows_of():
+                found[row] = None
     return list(found)
 
 

@@ -4,11 +4,25 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from builder.language import Ask, Constant, Expr, Fault, Row, Series, Sheet, Table, Verdict, dependencies
+from builder.language import (
+    Ask,
+    Constant,
+    Expr,
+    Fault,
+    Row,
+    Series,
+    Sheet,
+    Table,
+    Verdict,
+    dependencies,
+)
 from builder.language.expressions import Column, Key, Match, Tally, children
 from builder.language.proofs import unit_fault, unit_of
 from builder.language.ranges import Ranges
 from builder.language.units import TEXT
+
+LOOKS = (Column, Key, Match, Tally)
+"""Expressions that look into a table."""
 
 
 def formula_of(row: Row) -> Expr | None:
@@ -25,12 +39,15 @@ def needs_of(row: Row) -> list[Row]:
     return [] if e is None else dependencies(e)
 
 
-def tables_in(e: Expr) -> Iterable[Table]:
-    """Yield the tables an expression looks into."""
-    if isinstance(e, Column | Key | Match | Tally):
-        yield e.table
-    for part in children(e):
-        yield from tables_in(part)
+def tables_in(e: Expr) -> list[Table]:
+    """Return the tables an expression looks into, in reading order."""
+    found, waiting = [], [e]
+    while waiting:
+        part = waiting.pop()
+        if isinstance(part, LOOKS):
+            found.append(part.table)
+        waiting.extend(reversed(children(part)))
+    return found
 
 
 class Graph:
@@ -40,6 +57,7 @@ class Graph:
         self.sheets = sheets
         self._behind: dict[Row, frozenset] = {}
         self._feeds: dict[str, frozenset] = {}
+        self._tables: list[Table] | None = None
 
     def behind(self, row: Row) -> frozenset:
         """Return every input, constant and table at any depth behind a row."""
@@ -80,6 +98,11 @@ class Graph:
 
     def tables(self) -> list[Table]:
         """Return the tables in use, in the order they are first met."""
+        if self._tables is None:
+            self._tables = self._tables_met()
+        return self._tables
+
+    def _tables_met(self) -> list[Table]:
         found: dict[str, Table] = {}
         for sheet in self.sheets:
             for row in sheet.rows:

@@ -14,6 +14,7 @@ from . import (
     gangway,
     hardware,
     inputs,
+    inputs_afloat,
     inputs_site,
     mooring,
     parts,
@@ -21,23 +22,25 @@ from . import (
     sections,
     sections_site,
     site_loads,
+    stability,
     start,
     takeoff,
     weight,
 )
-from .proof import connections, hydro, site, wood
+from .proof import afloat, connections, hydro, site, wood
 from .reference import SOURCES
 
 VERSION = "0.1.0"
-FURTHER = (parts_lumber, inputs_site, sections_site)
-SHEETS = (parts, decking, weight, buoyancy, site_loads, gangway, framing, mooring, hardware,
-          takeoff)
-FAMILIES = (*hydro.families, *wood.families, *connections.families,
+FURTHER = (parts_lumber, inputs_afloat, inputs_site, sections_site)
+SHEETS = (parts, decking, weight, buoyancy, site_loads, stability, gangway, framing, mooring,
+          hardware, takeoff)
+FAMILIES = (*hydro.families, *afloat.families, *wood.families, *connections.families,
             *site.families)
 HEADLINE = (
     sections.purpose, sections.quantity, sections.length, sections.width,
     weight.launch, weight.service, buoyancy.draft_service, buoyancy.free_service,
-    buoyancy.free_flotation, buoyancy.live_full, buoyancy.GM_crowd, buoyancy.plate,
+    buoyancy.free_flotation, stability.tilt["corner"], stability.low["corner"],
+    stability.people, stability.half_people,
 )
 
 

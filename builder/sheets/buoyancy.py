@@ -352,8 +352,3 @@ round_off = row("Round floats: draft off mid-diameter, share of the diameter", "
 round_check = check("Round floats neither nearly dry nor nearly under with the crowd", round_off,
                     at_most=own.round_band, source=OURS, worst="LOOK", group="Stability",
                     cure="The small-angle rule is rough here: choose another float size.")
-
-block("Load plate")
-plate = row("Rated load for the plate", "", "text", "NEEDS INPUT", OURS)
-note("The plate states a load only when list and trim under crowded edges and ends are worked out "
-     "too; they are not worked out in this book yet.")

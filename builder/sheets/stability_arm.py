@@ -31,7 +31,7 @@ _at = afloat["point"]
 
 block("Righting arm against list, the point load aboard")
 note("The load's lever is that of the point load at mid edge: where it crosses the righting arm "
-     "the section comes to rest, if it was level before.")
+     "the section comes to rest, if it was level before. Upright, at step 0, the arm is 0.")
 emerge = row("A float corner leaves the water at", "φ_e", "deg",
              degrees(arc_tangent(_at.draft.in_("ft") / greatest(reach_y, own.least_length))),
              STATICS)
@@ -41,12 +41,12 @@ immerse = row("A float top goes under at", "φ_i", "deg",
 range_end = row("The formula holds, and is shown, up to", "φ_m", "deg",
                 greatest(least(emerge, immerse, ours.arm_shown), 0), STATICS)
 arm_angle = [row(f"List, step {k}", f"φ_{k}", "deg", range_end * k / STEPS, STATICS)
-             for k in range(STEPS + 1)]
+             for k in range(1, STEPS + 1)]
 arm_GZ = [row(f"Righting arm, step {k}", f"GZ_{k}", "ft",
               sine(radians(angle)) * (GM_a["point"]
                                       + BM_a["point"] * tangent(radians(angle)) ** 2 / 2),
-              ARCHIMEDES, digits=4) for k, angle in enumerate(arm_angle)]
+              ARCHIMEDES, digits=4) for k, angle in enumerate(arm_angle, 1)]
 arm_load = [row(f"Lever of the load, step {k}", f"HZ_{k}", "ft",
                 sec.point_load * absolute(edge_y - F_Y)
                 / greatest(_at.total, own.least_weight) * cosine(radians(angle)), STATICS,
-                digits=4) for k, angle in enumerate(arm_angle)]
+                digits=4) for k, angle in enumerate(arm_angle, 1)]

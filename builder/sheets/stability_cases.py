@@ -1,12 +1,18 @@
 """Stability, third part: every load case: arms, list and trim, tilt, low corner.
 
 The rise e of the centre of buoyancy answers e = g(e), g(e) = (BM_a v_a² + BM_b v_b²)/2 with
-v = y/(GM + e).  Six passes, a row each: g(0); g of that; the meeting point of the straight line
-through the two (the sequence's own limit, were it geometric); g there; the meeting point of the
-line through both found; g there.  Against exact clipping of every float they settle to 2e-7
-relative of the angles as long as g(0) is not above a tenth of the least metacentric height, which
-at 8° means GM above about an eighth of BM; past that the state says NEAR UNSTABLE.
-(Four plain passes from e = 0 reach 1e-4 there.)
+v = y/(GM + e).  g falls as e grows, so that the answer always lies between e and g(e).  Six passes,
+a row each:
+
+    e₁ = g(0)       e₂ = g(e₁)       e₃ = e₁ (e₂/e₁)^((GM + e₁)/(GM + 3e₁)), GM the least of both
+    e₄ = g(e₃)      e₅: where the line through (e₁, e₂) and (e₃, e₄) meets g(e) = e
+    e = the less of e₅ and g(e₅)
+
+The third is Newton's rule in logarithms and exact for a lean on one axis with little or much
+stiffening.  The less of the last two never gives less tilt than there is, however small GM.
+Tried on 200,000 random sections up to 8°, the angles are right to 3e-7 relative while e₁ is not
+above 8 % of the least GM, which is so up to 8° where GM is a fifth of BM, and up to 5° where it is
+a tenth.  Past that the state reads NEAR UNSTABLE.  (Four plain passes from e = 0 reach 1e-4.)
 """
 
 from __future__ import annotations
@@ -32,6 +38,7 @@ from .stability_group import (
     ARCHIMEDES,
     F_X,
     F_Y,
+    LEAST_RATIO,
     LEAST_RISE,
     OURS,
     ROUND,
@@ -67,14 +74,15 @@ from .stability_weights import (
     afloat,
     gangway_more,
     half_load,
-    snow_load,
+    snow_half_load,
 )
 
 STATES = table("stability_states")
 HOLDS, NEAR, OUT, UNDER, OVER = STATES.entries("state")
 
 block("Where the loads stand")
-note("Each on the side where the section tilts more, to the first order.")
+note("Each on the side where the section tilts more, to the first order. With extra floats off "
+     "the middle a corner may come a little lower on another side.")
 
 
 def _ratio(key: str) -> Row:
@@ -105,8 +113,15 @@ edge_y, end_x = _sides(sec.point_load, "point",
                        (half_width - _inside, half_length - _inside))
 half_y, half_x = _sides(half_load, "half", ("Half load, its middle", "Half load, its middle"),
                         (half_width / 2, half_length / 2))
-snow_y, snow_x = _sides(snow_load / 2, "snow_half", ("Snow, its middle", "Snow, its middle"),
-                        (half_width / 2, half_length / 2))
+_snow_y, _snow_x = _sides(snow_half_load, "snow_half",
+                          ("Snow, its middle", "Snow, its middle"),
+                          (half_width / 2, half_length / 2))
+snow_across = row("Snow lies on the half: 1 across, 0 along, where its corner comes lower", "k_s",
+                  "", when(half_width ** 2 * GM_b["snow_half"]
+                           >= half_length ** 2 * GM_a["snow_half"], 1, 0), STATICS, digits=0)
+snow_y = row("Snow, its middle, as it counts: across", "y_s", "ft", snow_across * _snow_y, STATICS)
+snow_x = row("Snow, its middle, as it counts: along", "x_s", "ft", (1 - snow_across) * _snow_x,
+             STATICS)
 
 
 def _arms(load, y, x, total):
@@ -166,8 +181,7 @@ CASES = {
     "gangway": _loaded("gangway loaded (G1)", "gangway", gangway_more, sec.gangway_y,
                        sec.gangway_x),
     "lost": Case("one float lost", "lost", (_lost_a, _lost_b)),
-    "snow_across": _loaded("snow on one half across", "snow_half", snow_load / 2, snow_y, 0),
-    "snow_along": _loaded("snow on one half along", "snow_half", snow_load / 2, 0, snow_x),
+    "snow": _loaded("snow on the worse half", "snow_half", snow_half_load, snow_y, snow_x),
 }
 
 
@@ -202,10 +216,12 @@ def _rise(key: str, rise=None):
             + _of(BM_b, key) * _tangent(key, "b", rise) ** 2) / 2
 
 
-def _met(key: str):
-    """Return where the line through the first two passes meets e = g(e)."""
-    return rise_1[key] / (1 + greatest(rise_1[key] - rise_2[key], 0)
-                          / greatest(rise_1[key], LEAST_RISE))
+def _settled(key: str):
+    """Return the rise by Newton's rule in logarithms, from the first two passes."""
+    first, stiff = rise_1[key], greatest(least(_of(GM_a, key), _of(GM_b, key)),
+                                         own.least_length)
+    return first * greatest(rise_2[key] / greatest(first, LEAST_RISE), LEAST_RATIO) ** (
+        (stiff + first) / (stiff + 3 * first))
 
 
 def _met_again(key: str):
@@ -219,12 +235,13 @@ note("Passes: the centre of buoyancy rises as the section tilts, and the section
 rise_1 = _each("Pass 1: rise at the straight-line angle", "Rise, pass 1", "e_1", "ft", _rise,
                digits=6)
 rise_2 = _each("Pass 2", "Rise, pass 2", "e_2", "ft", lambda k: _rise(k, rise_1[k]), digits=6)
-rise_3 = _each("Pass 3: where the line through passes 1 and 2 meets", "Rise, pass 3", "e_3", "ft",
-               _met, digits=6)
+rise_3 = _each("Pass 3: Newton's rule in logarithms", "Rise, pass 3", "e_3", "ft", _settled,
+               digits=6)
 rise_4 = _each("Pass 4", "Rise, pass 4", "e_4", "ft", lambda k: _rise(k, rise_3[k]), digits=6)
 rise_5 = _each("Pass 5: where the line through all four meets", "Rise, pass 5", "e_5", "ft",
                _met_again, digits=6)
-rise = _each("Pass 6: the rise", "Rise", "e", "ft", lambda k: _rise(k, rise_5[k]), digits=6)
+rise = _each("Pass 6: the rise, on the side of more tilt", "Rise", "e", "ft",
+             lambda k: least(rise_5[k], _rise(k, rise_5[k])), digits=6)
 
 
 def _axes(key: str):
@@ -280,9 +297,9 @@ def _state(key: str):
 
 
 state = _each("State of each case", "State", "", TEXT, _state, ARCHIMEDES, 0)
-note("holds: the angles are exact. NEAR UNSTABLE: barely stable, the angles are rough. CORNER "
-     "OUT, FLOAT UNDER: a float corner leaves the water or its top goes under (round floats: "
-     "nearly), and the true tilt is more than shown. UNSTABLE: it turns over.")
+note("holds: the angles are exact. NEAR UNSTABLE: barely stable, the tilt shown is on the high "
+     "side. CORNER OUT, FLOAT UNDER: a float corner leaves the water or its top goes under (round "
+     "floats: nearly), and the true tilt is more than shown. UNSTABLE: it turns over.")
 
 
 def _low(key: str):

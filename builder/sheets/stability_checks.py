@@ -25,14 +25,24 @@ from builder.language import (
 )
 from builder.language.rows import SMALL_SHARE
 
-from . import buoyancy, parts
+from . import buoyancy, parts, weight
 from . import inputs_afloat as limits
 from . import inputs_site as site
 from . import sections as sec
 from .reference import constants, own
 from .stability_cases import CASES, HOLDS, OVER, arm_a, low, state, tilt
-from .stability_group import ARCHIMEDES, GROUP, OURS, STATICS, block, check, note, row
-from .stability_weights import GM_a, GM_b, depth
+from .stability_group import (
+    ARCHIMEDES,
+    GROUP,
+    OURS,
+    STATICS,
+    block,
+    check,
+    note,
+    row,
+    water_foot,
+)
+from .stability_weights import GM_a, GM_b, depth, snow_load, snow_z
 
 ada = constants("ada_2010")
 YES = buoyancy.YES
@@ -73,10 +83,17 @@ def _short(case: str, good):
 
 
 block("Stable in every case")
+snow_righting = row("Righting moment a unit of slope, snow all over; wall-sided", "S_s", "lb·ft",
+                    weight.service * least(GM_a["service"], GM_b["service"])
+                    + snow_load * (buoyancy.draft_service.in_("ft") - snow_z)
+                    + snow_load ** 2 / (2 * water_foot), ARCHIMEDES, digits=0)
+snow_GM = row("Metacentric height with snow all over", "GM_s", "ft",
+              snow_righting / greatest(weight.service + snow_load, own.least_weight), ARCHIMEDES,
+              digits=3)
 GM_worst = row("Least metacentric height of all cases, both axes", "GM_min", "ft",
                least(smallest(Series("GM_a", list(GM_a.values()))),
-                     smallest(Series("GM_b", list(GM_b.values())))), ARCHIMEDES, digits=3,
-               chief=True)
+                     smallest(Series("GM_b", list(GM_b.values()))), snow_GM), ARCHIMEDES,
+               digits=3, chief=True)
 stable_check = check("Stable in every case", GM_worst, at_least=own.least_length,
                      look_at=own.least_length, source=ARCHIMEDES, group=GROUP,
                      cure="Unstable: it turns over. Wider, or floats further out; the states above "
@@ -156,9 +173,6 @@ lost_low_check = _low_check("Lowest corner with one float lost", low["lost"], ("
                             cure="More, smaller floats, so that one counts for less.")
 
 block("Snow on one half, if it stays in")
-_SNOW = ("snow_across", "snow_along")
-snow_low = row("Lowest corner with snow on one half; 0 where unstable", "F_s", "in",
-               least(*(low[k] for k in _SNOW)), STATICS, digits=1)
-snow_low_check = _low_check("Lowest corner with snow on one half", snow_low, _SNOW,
+snow_low_check = _low_check("Lowest corner with snow on one half", low["snow"], ("snow",),
                             own.least_inches, own.least_inches, source=OURS,
                             cure="Take it out for the winter, or clear the snow evenly.")

@@ -118,6 +118,10 @@ moment_a = row("Moment in service about F, on axis a", "m_a", "lb·ft",
 moment_b = row("Moment in service about F, on axis b", "m_b", "lb·ft",
                weight.service * (_b - centre_b), STATICS, digits=1)
 
+water_foot = row("Water a foot of draft takes", "γA", "lb/ft",
+                 greatest((buoyancy.sinkage).in_("lb/ft"), own.one_pound_an_inch.in_("lb/ft")),
+                 ARCHIMEDES, digits=0)
+
 block("One float lost")
 note("The corner float on the side where the section already leans: it takes away arm across and "
      "along at once, and is worse than a float at mid edge. The weight stays.")
@@ -151,4 +155,4 @@ lost_reach_y = row("Floats reach across, from F, one float lost", "R_y,1", "ft",
 lost_water = row("Water in the boxes of the floats left", "W_b1", "lb",
                  buoyancy.box_water * left / parts.floats, ARCHIMEDES, digits=0)
 
-STIFFENING, LEAST_RISE = ours.stiffening_most, ours.least_rise
+STIFFENING, LEAST_RISE, LEAST_RATIO = ours.stiffening_most, ours.least_rise, ours.least_ratio

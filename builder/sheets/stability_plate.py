@@ -50,6 +50,7 @@ from .stability_group import (
     reach_y,
     row,
     turn,
+    water_foot,
 )
 from .stability_weights import GM_a, GM_b, people_z
 
@@ -59,9 +60,6 @@ _draft = buoyancy.draft_service
 block("Load plate: people spread out")
 note("Strength enters as the strength load on the whole deck: Framing says whether the frame "
      "carries it. Stability: a metacentric height not below the good one, all aboard.")
-water_foot = row("Water a foot of draft takes", "γA", "lb/ft",
-                 greatest((buoyancy.sinkage).in_("lb/ft"), own.one_pound_an_inch.in_("lb/ft")),
-                 ARCHIMEDES, digits=0)
 fall = row("Righting moment lost a pound of people", "k", "ft",
            greatest(people_z - _draft.in_("ft"), own.least_length), STATICS, digits=3)
 load_volume = row("Float volume: tests (b) and (c)", "w_1", "lb",

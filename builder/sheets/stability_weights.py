@@ -37,7 +37,7 @@ STEPS = buoyancy.STEPS
 NAMES = {
     "launch": "as launched", "service": "in service", "flotation": "flotation load",
     "capacity": "capacity load", "half": "half the flotation load", "point": "point load",
-    "gangway": "gangway loaded", "snow_half": "snow on one half", "snow": "snow",
+    "gangway": "gangway loaded", "snow_half": "snow on one half",
     "lost": "one float lost",
 }
 
@@ -52,6 +52,7 @@ gangway_more = row("Gangway loaded: more than at rest (G1)", "Q_g", "lb",
 snow_load = row("Snow, if it stays in", "Q_s", "lb",
                 when(job.stays_in.is_(YES), job.ground_snow * parts.deck_area, 0), STATICS,
                 digits=0)
+snow_half_load = row("Snow on one half", "Q_s2", "lb", snow_load / 2, STATICS, digits=0)
 snow_z = row("Middle of the snow above K", "z_s", "ft",
              parts.deck_top + job.ground_snow / snow_density / 2, OURS, digits=3)
 
@@ -107,8 +108,7 @@ afloat = {
                        buoyancy.draft_capacity, buoyancy.free_capacity),
 }
 _put_on = {"half": (half_load, people_z), "point": (sec.point_load, people_z),
-           "gangway": (gangway_more, parts.deck_top), "snow_half": (snow_load / 2, snow_z),
-           "snow": (snow_load, snow_z)}
+           "gangway": (gangway_more, parts.deck_top), "snow_half": (snow_half_load, snow_z)}
 for _key, (_load, _z) in _put_on.items():
     afloat[_key] = _floating(_key, *_with_load(_key, _load, _z))
 afloat["lost"] = _floating("lost", weight.service, weight.service_kg, lost_water)

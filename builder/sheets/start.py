@@ -30,18 +30,21 @@ CAUTIONS = (
     "Foam must stay enclosed. Floats near fuel lines must be impervious all round.",
     "Heavy lifting, cold water, ballast and chain: wear a life jacket; nobody under a lifted "
     "section.",
-    "People crowd one edge. Until the stability sheet stands behind it, no number of people may "
-    "be posted. Snow is a live load: take the dock out or clear it.",
+    "People crowd one edge: post both numbers of the load plate, people spread out and people on "
+    "one half. Snow is a live load: take the dock out or clear it.",
+    "Chain moorings drift and need adjusting; chain and flat-bar pile guides hang up; do not tie "
+    "to trees.",
     "Results assume a rigid frame: after launch test with a weight at a corner.",
 )
 BEYOND = (
-    "Not in this version: list and trim under one-sided loads, one float lost, wind, waves and "
-    "current, mooring and anchors, the gangway's own strength and slope, price, drawings.",
+    "Not in this version: a section held in roll by its neighbour, the gangway's own strength, "
+    "forces of waves and wakes, hinge strength, labour and selling price, drawings.",
     "Never covered: waves over 2 ft, ice, surge, fast current, roofed docks, vehicles, public "
     "assembly without an engineer, articulated docks as one body, piles in unknown soil.",
     "Known weakness: several published values were read in secondary copies or stand from memory; "
     "Sources and Data say which. Check them against the standard before you rely on a close pass.",
 )
 CHANGES = (
-    "First version: floats and freeboard, decking, framing, hardware, takeoff.",
+    "First version: floats and freeboard, stability, site loads, decking, framing, mooring, "
+    "gangway, hardware, takeoff.",
 )

@@ -8,7 +8,6 @@ works while other tests run.
 
 from __future__ import annotations
 
-import gc
 import multiprocessing
 import re
 import zipfile
@@ -76,8 +75,6 @@ def evaluate_alike(paths: list[Path]) -> dict[Path, Values]:
     """
     import schedula
 
-    # Loading makes millions of objects that all stay: looking through them is half the time.
-    gc.disable()
     loaded, cells = paths[-1], read_cells(paths[-1])
     formulas = formulas_of(loaded)
     model = formulas_engine._library().ExcelModel().loads(str(loaded)).finish()

@@ -248,13 +248,6 @@ def test_snow_counts_only_where_it_stays_in() -> None:
     assert verdict(buoyancy.snow_check, worked(ground_snow=5, stays_in="yes")) == "OK"
 
 
-def test_load_plate_waits() -> None:
-    assert value_of(buoyancy.plate, {}) == "NEEDS INPUT"
-
-
-# ------------------------------------------------------------------ stability
-
-
 def places(known: dict) -> list[tuple[float, float]]:
     """Return the centres of all floats, one by one."""
     rows, count = known[sec.float_rows], known[sec.floats_a_row]

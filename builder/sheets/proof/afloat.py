@@ -31,7 +31,6 @@ from ..reference import table
 
 sheet = Sheet("Proof", "Textbook formulas")
 FACTORS = table("unit_factors")
-STEP = st.stability_arm.STEPS
 POINT = st.afloat["point"]
 LOST = st.afloat["lost"]
 MOST = 1e9
@@ -103,7 +102,7 @@ listed_draft = sheet.row("Draft when listed", "T_1", "ft",
 free_water = sheet.row("Metacentric height lost to free water", "ΔGM", "ft",
                        tanks * tank_weight / water_weight * tank_length * tank_breadth ** 3 / 12
                        / volume, STATICS)
-righting_moment = sheet.row("Righting moment", "M", "lb·ft", whole * st.arm_GZ[STEP], STATICS)
+righting_moment = sheet.row("Righting moment", "M", "lb·ft", whole * st.arm_GZ[-1], STATICS)
 sinkage = sheet.row("Sinkage when a part is lost", "ΔT", "in",
                     LOST.draft - buoyancy.draft_service, STATICS)
 float_top = sheet.row("Float top above water at the low corner", "f", "in",
@@ -142,9 +141,9 @@ def _righting_arm():
     lines = list(_lines("checks_wall_sided"))
     first = lines[0]
     given = {st.KB["point"]: first["KB"], st.BM_a["point"]: first["KM"] - first["KB"],
-             POINT.kg: first["KG"], st.arm_angle[STEP]: first["heel"], whole: first["weight"]}
+             POINT.kg: first["KG"], st.arm_angle[-1]: first["heel"], whole: first["weight"]}
     foot, ton = _factor("m to ft"), _factor("t to lb")
-    rows = [st.arm_GZ[STEP], righting_moment]
+    rows = [st.arm_GZ[-1], righting_moment]
     units = {st.KB["point"]: ("m", foot), st.BM_a["point"]: ("m", foot), POINT.kg: ("m", foot),
              whole: ("t", ton), rows[0]: ("m", foot), rows[1]: ("t·m", ton * foot)}
     return family("righting_arm", "Wall-sided righting arm", rows,
@@ -220,11 +219,11 @@ def _groups():
                parts.float_depth: base["float depth"]}, ends, "value")])
     before = {st.KB["point"]: lines["draft [in]"]["value"] / foot / 2,
               st.BM_a["point"]: base["value"], POINT.kg: base["KG"]}
-    arms = [_case(line, {**before, st.arm_angle[STEP]: float(name.split()[2])}, st.arm_GZ[STEP],
+    arms = [_case(line, {**before, st.arm_angle[-1]: float(name.split()[2])}, st.arm_GZ[-1],
                   "value", " ".join(line["row"].split()[:4]))
             for name, line in lines.items() if name.startswith("GZ")]
     arm = family("arm_group", "Righting arm of eight floats (our own benchmark)",
-                 [st.arm_GZ[STEP]], arms)
+                 [st.arm_GZ[-1]], arms)
     return [span, arm, *_listed_groups(loaded, lines["I [ft⁴]"]["value"], reach)]
 
 
