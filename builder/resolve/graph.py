@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import cache
 
 from builder.language import (
     Ask,
@@ -31,8 +32,9 @@ def formula_of(row: Row) -> Expr | None:
     return e if e is not None else getattr(row, "default", None)
 
 
+@cache
 def needs_of(row: Row) -> list[Row]:
-    """Return the rows a row refers to."""
+    """Return the rows a row refers to; a declared row does not change."""
     if isinstance(row, Verdict):
         return [row.ratio, *([row.look] if row.look is not None else [])]
     e = formula_of(row)

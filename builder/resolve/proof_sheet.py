@@ -63,7 +63,7 @@ class ProofSheet:
     """The proof sheet and the names of its free cells."""
 
     def __init__(self, families: list[Family], places: Places):
-        self.families, self.places = families, places
+        self.families, self.places, self.ranges = families, places, Ranges()
         self.names: dict[str, Place] = {}
         self.free: dict[str, FreeColumn] = {}
         self.results: list[tuple[Family, Case, Row, Place, Place, Place]] = []
@@ -115,7 +115,6 @@ class ProofSheet:
 
     def _given(self, page, y, one, columns, state, everywhere, given) -> int:
         """Put the given values, and the factors of the source's units; return the next row."""
-        own = Ranges()
         self.moved: dict[Row, str] = {}
         numbers = [r for r in one.given if r.unit != TEXT]
         words = [r for r in one.given if r.unit == TEXT]
@@ -129,7 +128,7 @@ class ProofSheet:
                 value = case.given[row]
                 kind = "text" if isinstance(value, str) else "number"
                 page.put(y, x, kind, value, "given.text" if kind == "text" else _style(value))
-            self._free(page, y, row, one, unit, factor, own)
+            self._free(page, y, row, one, unit, factor)
             given[row] = (NAME, y, YOURS)
             self.moved[row] = f"{COLUMN}${y + 1}"
             if row.unit == TEXT:
@@ -145,7 +144,7 @@ class ProofSheet:
         page.across(state, everywhere, "*".join(tests), "state")
         return self._factors(page, y, one, everywhere, state)
 
-    def _free(self, page, y, row, one, unit, factor, own) -> None:
+    def _free(self, page, y, row, one, unit, factor) -> None:
         value = one.cases[0].given[row]
         name = f"try_{one.key}_{row.key}"
         self.names[name] = (NAME, y, YOURS)
@@ -158,7 +157,7 @@ class ProofSheet:
                                              f"{row.label}: choose from the list.",
                                              f"{row.label}: choose from the list.", source=source))
             return
-        low, high = _span(row, one.cases, own, factor)
+        low, high = _span(row, one.cases, self.ranges, factor)
         page.number(y, YOURS, value, _style(value, "input"))
         page.number(y, LOW, low, "limit")
         page.number(y, HIGH, high, "limit")

@@ -43,8 +43,18 @@ _WIDTHS = [
     *(333, 556, 556, 500, 556, 556, 278, 556, 556, 222, 222, 500, 222, 833, 556, 556),
     *(556, 556, 333, 500, 278, 556, 500, 722, 500, 500, 500, 334, 260, 334, 584),
 ]
-_ADVANCE = {chr(32 + i): width for i, width in enumerate(_WIDTHS)}
 _OTHER = 600
+_WIDEST = max(_WIDTHS)
+
+
+class _Advances(dict):
+    """Widths by letter; a letter that is not in the list has a middling one."""
+
+    def __missing__(self, letter: str) -> int:
+        return _OTHER
+
+
+_ADVANCE = _Advances({chr(32 + i): width for i, width in enumerate(_WIDTHS)})
 _BOLD = 1.07
 """Bold letters against plain ones, on average (our judgement, from the two sets of widths)."""
 
@@ -53,7 +63,7 @@ _WORDS = re.compile(r"[^ -]*-+|[^ -]+| +")
 
 def text_width(text: str, size: float = BODY, bold: bool = False) -> float:
     """Return the width of a text on one line [px at 96 px an inch]; ``size`` in [pt]."""
-    units = sum(_ADVANCE.get(letter, _OTHER) for letter in text)
+    units = sum(map(_ADVANCE.__getitem__, text))
     return units / 1000 * size * 96 / 72 * SLACK * (_BOLD if bold else 1)
 
 
@@ -64,7 +74,9 @@ def lines(text: str, room: float, size: float = BODY, bold: bool = False) -> int
 
 
 def _lines_of(text: str, room: float, size: float, bold: bool) -> int:
-    if text_width(text, size, bold) <= room:
+    # Nine texts of ten are short enough whatever their letters are.
+    widest = len(text) * _WIDEST / 1000 * size * 96 / 72 * SLACK * _BOLD
+    if widest <= room or text_width(text, size, bold) <= room:
         return 1
     count, used = 1, 0.0
     for word in _WORDS.findall(text):
@@ -87,6 +99,11 @@ def column_room(width: float, indent: int = 0) -> float:
     return int(width * DIGIT + 0.5) + 5 - PADDING - indent * INDENT
 
 
+_ONE_LINE = {name for name, look in STYLES.items()
+             if not look.get("text_wrap") and look.get("font_size", BODY) <= BODY}
+"""Styles that keep to one line of body text."""
+
+
 def row_heights(sheet: SheetPlan, values: Mapping[Place, float | str]) -> dict[int, float]:
     """Return the height [pt] of every row that differs from the default.
 
@@ -94,6 +111,8 @@ def row_heights(sheet: SheetPlan, values: Mapping[Place, float | str]) -> dict[i
     """
     found: dict[int, float] = {}
     for cell in sheet.cells:
+        if cell.style in _ONE_LINE:
+            continue
         look = STYLES[cell.style]
         size = look.get("font_size", BODY)
         count = _line_count(sheet, cell, values) if look.get("text_wrap") else 1

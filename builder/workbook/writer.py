@@ -14,6 +14,7 @@ from pathlib import Path
 
 from xlsxwriter import Workbook
 from xlsxwriter.format import Format
+from xlsxwriter.utility import xl_rowcol_to_cell_fast
 from xlsxwriter.worksheet import Worksheet
 
 from builder.resolve.cells import Book, Cell, Place, SheetPlan
@@ -50,22 +51,36 @@ class PlainFormulas(Worksheet):
         super().__init__()
         self.runs: dict[tuple[int, int], tuple[int, str]] = {}
         """Formulas of a run: their place → number of the run, and its range for the first."""
-        self._run: tuple[int, str] | None = None
 
     def _write_cell(self, row: int, col: int, cell) -> None:
-        self._run = self.runs.get((row, col))
-        super()._write_cell(row, col, cell)
+        """Write a cell as the library does, without escaping what holds nothing to escape."""
+        kind = cell.__class__.__name__
+        style = f' s="{cell.format._get_xf_index()}"' if cell.format else ""
+        start = f'<c r="{xl_rowcol_to_cell_fast(row, col)}"{style}'
+        if kind == "Formula":
+            self._write_formula_cell(start, self.runs.get((row, col)), cell.formula, cell.value)
+        elif kind == "String":
+            self.fh.write(f'{start} t="s"><v>{cell.string}</v></c>')
+        elif kind == "Number":
+            self.fh.write(f"{start}><v>{cell.number:.16G}</v></c>")
+        elif kind == "Blank":
+            self.fh.write(f"{start}/>")
+        else:
+            super()._write_cell(row, col, cell)
 
-    def _xml_formula_element(self, formula, result, attributes=()) -> None:
+    def _write_formula_cell(self, start: str, run: tuple[int, str] | None, formula: str,
+                            value: float | str) -> None:
         """Write a formula; those of a run share the text of the first (ECMA-376 18.3.1.40)."""
-        if self._run is None:
-            super()._xml_formula_element(formula, result, attributes)
-            return
-        number, extent = self._run
-        attr = "".join(f' {key}="{self._escape_attributes(v)}"' for key, v in attributes)
-        first = f' ref="{extent}" si="{number}">{self._escape_data(formula)}</f>'
-        text = f'<f t="shared"{first}' if extent else f'<f t="shared" si="{number}"/>'
-        self.fh.write(f"<c{attr}>{text}<v>{self._escape_data(result)}</v></c>")
+        if run is None:
+            text = f"<f>{self._escape_data(formula)}</f>"
+        elif run[1]:
+            number, extent = run
+            text = f'<f t="shared" ref="{extent}" si="{number}">{self._escape_data(formula)}</f>'
+        else:
+            text = f'<f t="shared" si="{run[0]}"/>'
+        if isinstance(value, str):
+            start, value = f'{start} t="str"', self._escape_data(value)
+        self.fh.write(f"{start}>{text}<v>{value}</v></c>")
 
     def _prepare_formula(self, formula: str, expand_future_functions: bool = False) -> str:
         return formula.removeprefix("=")
@@ -166,7 +181,8 @@ def _set_properties(workbook: Workbook, book: Book) -> None:
 def _write_cells(
     sheet: SheetPlan, page: Worksheet, formats: dict[str, Format], values: Values
 ) -> None:
-    name, write_formula = sheet.name, page.write_formula
+    # The public calls of the same name first look for an address in letters.
+    name, write_formula = sheet.name, page._write_formula
     for cell in sheet.cells:
         row, col, kind = cell.row, cell.col, cell.kind
         look = formats[cell.style]
@@ -176,11 +192,11 @@ def _write_cells(
             stored = value if isinstance(value, str) else float(f"{value:.15g}") + 0.0
             code = write_formula(row, col, cell.content, look, stored)
         elif kind == "text":
-            code = page.write_string(row, col, cell.content, look)
+            code = page._write_string(row, col, cell.content, look)
         elif kind == "number":
-            code = page.write_number(row, col, float(f"{cell.content:.16g}") + 0.0, look)
+            code = page._write_number(row, col, float(f"{cell.content:.16g}") + 0.0, look)
         elif kind == "blank":
-            code = page.write_blank(row, col, None, look)
+            code = page._write_blank(row, col, None, look)
         else:
             code = _write_link(page, cell, look)
         if code:

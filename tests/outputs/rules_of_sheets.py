@@ -32,6 +32,10 @@ FOREIGN = re.compile("vba|externalLink|connections|queryTable|embeddings|activeX
                      "printerSettings|customXml", re.IGNORECASE)
 PRIVATE = re.compile(r"absPath|[A-Za-z]:\\\\|/home/|/Users/|/root/|/tmp/|/private/|file://")
 
+NOT_PLAIN = re.compile(
+    r'<f [^>]*\bt="(?!shared")[^>]*>|_xlfn|_xlws|<c [^>]*\bcm=|ignoredError')
+"""Array formulas and the like.  A shared formula is one that is written once for its row."""
+
 
 def place_of(cell: Cell) -> Place:
     """Return a cell's place, counted from 0."""
@@ -316,8 +320,8 @@ def v03_calculation(file: Read) -> Iterator[Finding]:
 
 
 def f05_plain_formulas(file: Read) -> Iterator[Finding]:
-    """Yield array formulas, shared formulas and prefixes of newer functions."""
+    """Yield array formulas, data tables, prefixes of newer functions, and masked warnings."""
     for name, text in parts(file.path).items():
-        found = re.search(r"<f [^>]*>|_xlfn|_xlws|<c [^>]*\bcm=|ignoredError", text)
+        found = NOT_PLAIN.search(text)
         if name.startswith("xl/worksheets/") and found:
             yield Finding("F05", ("", 0, 0), name, found[0])

@@ -12,10 +12,11 @@ import pytest
 from builder.engine.ironcalc_engine import Live
 from builder.engine.values import address
 from builder.resolve.cells import Place
-from builder.resolve.proof_sheet import AGREES, BAND, DIFFERS, FIRST, YOURS
+from builder.resolve.proof_sheet import AGREES, DIFFERS, YOURS, shown_cases
 from builder.sheets.book import model
 from builder.workbook.limits import lawful_name
 from tests.outputs.reading import OUTPUTS, delivered, opened, read, spots
+from tests.outputs.spoilt import Typed
 from tests.outputs.worked import resolved
 
 pytestmark = pytest.mark.outputs
@@ -58,12 +59,16 @@ def test_a_value_that_differs_is_told():
     assert len(disagreeing(values)) == 1
 
 
-def test_every_family_stands_on_proof_with_every_case_and_answer():
+def test_every_family_stands_on_proof_with_its_cases_and_answers():
+    """A family of more cases than columns shows some; the others are typed in below."""
     shown = {(one.key, case.name, row) for one, case, row, *_ in results()}
     for one in model().declared.families:
-        for case in one.cases:
+        cases = shown_cases(one)
+        assert len(cases) == min(len(one.cases), YOURS - 4), one.key
+        for case in cases:
             assert case.printed, f"{one.key}, {case.name} prints nothing"
             assert {(one.key, case.name, row) for row in case.printed} <= shown
+        assert all(case in cases for case in one.cases if case.wrong), f"{one.key}: no trap"
 
 
 def test_the_difference_is_that_of_result_and_print():
@@ -107,21 +112,35 @@ def live():
     return made
 
 
+def words_of_rows() -> dict[int, list[str]]:
+    """Return the words that may be given in a row of Proof, by row."""
+    plan = next(s for s in resolved(JOB).sheets if s.name == "Proof")
+    return {rule.row: Typed(("Proof", rule.row, rule.col), rule, None).words()
+            for rule in plan.rules if rule.kind == "list"}
+
+
+def other(value, step: int, words: list[str] | None):
+    """Return another value than the given one: a number pushed, a word further down its list."""
+    if isinstance(value, str):
+        return words[(words.index(value) + step + 1) % len(words)]
+    return value * PUSHES[step] if value else PUSHES[step] - 1
+
+
 def test_every_published_value_can_disagree(live):
     """Push the given values of all cases at once, one row at a time: each answer must move."""
     file = read(delivered(JOB))
     before = live.values([r[-1] for r in results()])
     apart = {printed for _, _, _, printed, _, _ in results()}
-    given = {r[-1]: [p for p in given_cells(file, r[-2], apart)
-                     if isinstance(file.cells[p].value, float)] for r in results()}
+    given = {r[-1]: given_cells(file, r[-2], apart) for r in results()}
+    words = words_of_rows()
     moved: set[Place] = set()
-    for factor in PUSHES:
+    for step in range(len(PUSHES)):
         for number in range(max(map(len, given.values()))):
             pushed = {}
             for verdict, cells in given.items():
                 if verdict not in moved and number < len(cells):
-                    old = file.cells[cells[number]].value
-                    pushed[cells[number]] = old * factor if old else factor - 1
+                    spot = cells[number]
+                    pushed[spot] = other(file.cells[spot].value, step, words.get(spot[1]))
             for place, value in pushed.items():
                 live.set(place, value)
             live.evaluate()
@@ -168,40 +187,50 @@ def test_every_family_has_a_named_column_for_the_reader(path):
             assert cell.parent.cell(cell.row, 1).value == row.label
 
 
-def columns_of_first_bands() -> dict[str, tuple[int, int]]:
-    """Return the first and last row of each family's first band: from free cells to answers."""
-    names = model().proof.names
-    found = {}
-    for one in model().declared.families:
-        mine = [place[1] for name, place in names.items()
-                if name in {f"try_{one.key}_{row.key}" for row in one.given}]
-        last = max(printed[1] for other, case, _, printed, *_ in results()
-                   if other is one and case in one.cases[:BAND])
-        found[one.key] = min(mine), last
-    return found
+def type_in(live, number: int) -> list:
+    """Type the case of a number in the reader's column of every family that has so many."""
+    families = [one for one in model().declared.families if number < len(one.cases)]
+    for one in families:
+        for row, place in model().proof.free[one.key].given.items():
+            live.set(place, one.cases[number].given[row])
+    live.evaluate()
+    return families
 
 
-def test_a_case_typed_in_the_reader_s_column_gives_that_case(live):
-    """Each case of a first band in turn, the first last: the column ends as it was delivered."""
-    file = read(delivered(JOB))
-    bands, wrong, tried = columns_of_first_bands(), [], 0
-    for number in reversed(range(BAND)):
-        families = [one for one in model().declared.families if number < len(one.cases[:BAND])]
-        for one in families:
-            for row in one.given:
-                live.set(model().proof.names[f"try_{one.key}_{row.key}"],
-                         one.cases[number].given[row])
-        live.evaluate()
-        for one in families:
-            first, last = bands[one.key]
-            for y in range(first, last):
-                case, yours = ("Proof", y, FIRST + number), ("Proof", y, YOURS)
-                if yours not in file.formulas or case not in file.formulas:
-                    continue
+def test_every_case_typed_in_the_reader_s_column_gives_its_printed_answer(live):
+    """All cases, shown in a column of their own or not; the first ones last."""
+    wrong, tried = [], 0
+    most = max(len(one.cases) for one in model().declared.families)
+    for number in reversed(range(most)):
+        for one in type_in(live, number):
+            case = one.cases[number]
+            for row, printed in case.printed.items():
                 tried += 1
-                a, b = live.value(case), live.value(yours)
-                if a != b:
-                    wrong.append(f"{one.key}, case {number + 1}: {address(yours)} {b!r}, "
-                                 f"{address(case)} {a!r}")
+                found = live.value(model().proof.free[one.key].want[row])
+                factor = one.units.get(row, (row.unit, 1))[1]
+                if isinstance(found, str) or not (
+                        abs(found / factor - printed) <= case.step[row] / 2 + 1e-9):
+                    wrong.append(f"{told(one, case, row, ('Proof', 0, 0))}: {found!r} "
+                                 f"over {factor}, printed {printed}")
+    assert wrong == []
+    assert tried == sum(len(c.printed) for f in model().declared.families for c in f.cases)
+
+
+def test_a_shown_case_typed_in_the_reader_s_column_gives_its_own_column(live):
+    """Row by row the same numbers as in the column where the case stands."""
+    file, wrong, tried = read(delivered(JOB)), [], 0
+    columns = {(one.key, case.name): printed[2] for one, case, _, printed, *_ in results()}
+    for number in reversed(range(YOURS - 4)):
+        for one in type_in(live, number):
+            col = columns.get((one.key, one.cases[number].name))
+            free = model().proof.free[one.key]
+            rows = [place[1] for place in (*free.given.values(), *free.want.values())]
+            for y in range(min(rows), max(rows) + 1) if col is not None else ():
+                case, yours = ("Proof", y, col), ("Proof", y, YOURS)
+                if yours in file.formulas and case in file.formulas:
+                    tried += 1
+                    if live.value(case) != live.value(yours):
+                        wrong.append(f"{one.key}, case {number + 1}: {address(yours)} "
+                                     f"{live.value(yours)!r}, {address(case)} {live.value(case)!r}")
     assert wrong == []
     assert tried >= len(model().declared.families)

@@ -54,7 +54,8 @@ def plant(path: Path, copy: Path, place: Place, wrong: float) -> None:
     """Write a copy of a workbook in which one formula cell has another stored value."""
     sheet, row, col = place
     number = list(dict.fromkeys(s for s, _, _ in read(path).cells)).index(sheet) + 1
-    cell = re.compile(rf'(<c r="{a1(row, col)}"[^>]*><f>[^<]*</f><v>)[^<]*(</v>)')
+    formula = "(?:<f[^>]*>[^<]*</f>|<f[^>]*/>)"
+    cell = re.compile(rf'(<c r="{a1(row, col)}"[^>]*>{formula}<v>)[^<]*(</v>)')
     with zipfile.ZipFile(path) as old, zipfile.ZipFile(copy, "w", zipfile.ZIP_DEFLATED) as new:
         for name in old.namelist():
             text = old.read(name)

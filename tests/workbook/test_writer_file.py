@@ -48,7 +48,7 @@ def test_the_quick_sheet_leans_on_this_version():
     assert xlsxwriter.__version__ == "3.3.1"
     assert PlainFormulas.__mro__[1] is Worksheet
     ours = [name for name in vars(PlainFormulas) if not name.startswith("__")]
-    assert ours == ["_write_cell", "_xml_formula_element", "_prepare_formula"]
+    assert ours == ["_write_cell", "_write_formula_cell", "_prepare_formula"]
 
 
 def test_the_quick_sheet_writes_the_same_bytes():
@@ -109,10 +109,10 @@ def test_x04_a_refusal_or_warning_of_the_library_is_an_error(monkeypatch):
 @pytest.mark.parametrize(
     ("call", "words"),
     [
-        ("write_string", "Inputs!A1: "),
-        ("write_number", "Inputs!C5: "),
-        ("write_formula", "Inputs!C3: "),
-        ("write_blank", "Inputs!C7: "),
+        ("_write_string", "Inputs!A1: "),
+        ("_write_number", "Inputs!C5: "),
+        ("_write_formula", "Inputs!C3: "),
+        ("_write_blank", "Inputs!C7: "),
         ("write_url", "Inputs!E9: "),
         ("set_column", "Inputs, width of column 0: "),
         ("set_row", "Inputs, height of row 0: "),
