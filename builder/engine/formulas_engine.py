@@ -41,6 +41,8 @@ def _area(path: Path, node: str) -> tuple[str, int, int, int, int] | None:
     if not mark or not sheet.startswith(start):
         return None
     first, _, last = cells.partition(":")
+    if not first[-1:].isdigit():
+        return None  # a name of the workbook
     name = sheet[len(start) :].replace("''", "'")
     return name, *row_col(first), *row_col(last or first)
 

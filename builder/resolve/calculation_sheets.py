@@ -113,8 +113,12 @@ class Maker:
                 job += f"+COUNTIF({state_range(table, self.places)},0)"
         low = self.typing.state_first + 1
         high = self.typing.state_first + len(self.typing.section_lines)
-        own = f"{self.sections}!{COLUMN}${low}:{COLUMN}${high}"
-        return job, f"SUMPRODUCT({section_marks}*({own}=0))"
+        own = f"SUMPRODUCT({section_marks}*({self.sections}!{COLUMN}${low}:{COLUMN}${high}=0))"
+        if sheet.scope == "section" and self.graph.totals(sheet):
+            # A sum over sections passes over the dashes of an unfinished one in silence.
+            job += "".join(f"+{self.sections}!${col}${STATE + 1}*{own.replace(COLUMN, '$' + col)}"
+                           for col in SECTION_LETTERS)
+        return job, own
 
     def _items(self, page: Page, sheet: Sheet) -> None:
         where = Where(self.places, sheet.name)

@@ -40,7 +40,7 @@ def result_names(sheets, places: Places) -> dict[str, Place]:
 
 def names_sheet(typing: Typing, places: Places, sheets, free: dict[str, Place]) -> SheetPlan:
     """Build the list of names: inputs, chief results, the free cells of Proof."""
-    page = Page("Names", "Names", [40, 44, 22, 8, 24],
+    page = Page("Names", "Names", [40, 44, 24, 8, 68],
                 "A name may be typed in the name box to go to its cell.")
     page.heads(TOP - 1, ["Name", "What it is", "Cell", "Unit", "Allowed"])
     y = TOP

@@ -17,7 +17,7 @@ from builder.language import (
     Verdict,
     dependencies,
 )
-from builder.language.expressions import Column, Key, Match, Tally, children
+from builder.language.expressions import Column, Key, Match, Tally, Total, children
 from builder.language.proofs import unit_fault, unit_of
 from builder.language.ranges import Ranges
 from builder.language.units import TEXT
@@ -52,6 +52,16 @@ def tables_in(e: Expr) -> list[Table]:
     return found
 
 
+def _has_total(row: Row) -> bool:
+    waiting = [e] if (e := formula_of(row)) is not None else []
+    while waiting:
+        part = waiting.pop()
+        if isinstance(part, Total):
+            return True
+        waiting.extend(children(part))
+    return False
+
+
 class Graph:
     """The rows of all sheets and what lies behind each."""
 
@@ -60,6 +70,7 @@ class Graph:
         self._behind: dict[Row, frozenset] = {}
         self._feeds: dict[str, frozenset] = {}
         self._tables: list[Table] | None = None
+        self._totals: dict[str, bool] = {}
 
     def behind(self, row: Row) -> frozenset:
         """Return every input, constant and table at any depth behind a row."""
@@ -97,6 +108,14 @@ class Graph:
                 found |= self.feeds(other)
             self._feeds[sheet.name] = frozenset(found)
         return self._feeds[sheet.name]
+
+    def totals(self, sheet: Sheet) -> bool:
+        """Return whether a sheet adds up over the sections, or reads one that does."""
+        if sheet.name not in self._totals:
+            self._totals[sheet.name] = any(_has_total(row) for row in sheet.rows) or any(
+                self.totals(need.sheet) for row in sheet.rows for need in needs_of(row)
+                if not isinstance(need, Ask | Constant) and need.sheet is not sheet)
+        return self._totals[sheet.name]
 
     def tables(self) -> list[Table]:
         """Return the tables in use, in the order they are first met."""

@@ -1,6 +1,6 @@
 """Proof: published examples worked by the sheets' own rows, beside the printed answers.
 
-A family shows up to six cases, in columns, and a column more in which the reader types a case of
+A family shows up to five cases, in columns, and a column more in which the reader types a case of
 his own.  Where a source prints more, the tests type them into that column.  Cases keep the units
 of their source; the factor is shown.
 """
@@ -22,6 +22,8 @@ from .places import Places, Where, style_of
 
 NAME = "Proof"
 BAND = 6
+SHOWN = 5
+"""Cases a family shows at most."""
 YOURS = FIRST + BAND
 LOW, HIGH = YOURS + 1, YOURS + 2
 WIDTHS = [40, 9, 36, 8, *[12.5] * BAND, 12.5, 9, 9]
@@ -45,7 +47,7 @@ def _span(row: Row, cases: tuple[Case, ...], own: Ranges, factor: float) -> tupl
 def shown_cases(one: Family) -> list[Case]:
     """Return the cases a family shows: traps first, then those a source prints."""
     ranked = sorted(one.cases, key=lambda c: (not c.wrong, c.printed_by != "published"))
-    return ranked[:BAND]
+    return ranked[:SHOWN]
 
 
 @dataclass(frozen=True)
@@ -212,13 +214,13 @@ class ProofSheet:
         result = self.moved[row]
         if row in one.units:
             result = f"{result}/{self.factors[unit, row.unit]}"
-        lines = [f"{row.label}, as printed", "Difference",
+        lines = [f"{row.label}, as printed", "Difference, share of the print",
                  "Half the rounding step of the print", "Verdict"]
         if any(row in case.wrong for _, case in columns):
             lines.append("Printed wrongly in the source")
         for k, label in enumerate(lines):
             page.text(y + k, 0, label, "label.indent")
-            page.text(y + k, 3, unit if k in (0, 1, 2, 4) else "", "unit")
+            page.text(y + k, 3, unit if k in (0, 2, 4) else "", "unit")
         for x, case in columns:
             col = letter(x)
             if row not in case.printed:
@@ -227,11 +229,14 @@ class ProofSheet:
             if step is None:
                 self.faults.append(f"family {one.key}, {case.name}: no rounding step")
                 continue
+            if not case.printed[row]:
+                self.faults.append(f"family {one.key}, {case.name}: prints 0")
+                continue
             page.number(y, x, case.printed[row], _style(case.printed[row]))
-            page.formula(y + 1, x, f"{result}-{COLUMN}{y + 1}".replace(COLUMN, col), "num.4")
+            page.formula(y + 1, x, f"({result})/{COLUMN}{y + 1}-1".replace(COLUMN, col), "num.6")
             page.number(y + 2, x, step / 2, "gen")
-            page.formula(y + 3, x, f'IF(ABS({col}{y + 2})<={col}{y + 3}+1E-9,"{AGREES}",'
-                                   f'"{DIFFERS}")', "text.c")
+            page.formula(y + 3, x, f'IF(ABS({col}{y + 2}*{col}{y + 1})<={col}{y + 3}+1E-9,'
+                                   f'"{AGREES}","{DIFFERS}")', "text.c")
             if row in case.wrong:
                 page.number(y + 4, x, case.wrong[row], _style(case.wrong[row]))
             self.results.append((one, case, row, (NAME, y, x), (NAME, y + 1, x),

@@ -80,7 +80,7 @@ STYLES: dict[str, Look] = {
     "label.indent": {**_RULED, **_WRAP, **_INDENT},
     "symbol": {**_RULED, **_CENTRE, "shrink": True},
     "formula": {**_RULED, **_WRAP},
-    "unit": {**_RULED, **_CENTRE, "font_color": SLATE},
+    "unit": {**_RULED, **_CENTRE, "shrink": True, "font_color": SLATE},
     # The indent keeps a source off the number before it.
     "source": {**_RULED, **_WRAP, **_INDENT, "font_color": SLATE},
     "text": {"valign": "top"},

@@ -121,7 +121,7 @@ def clipped(path) -> list[str]:
             if place[0] != page.title or not isinstance(cell.value, str):
                 continue
             shown = page.cell(place[1] + 1, place[2] + 1)
-            if shown.alignment.wrap_text:
+            if shown.alignment.wrap_text or shown.alignment.shrink_to_fit:
                 continue
             wide = text_width(cell.value, shown.font.size, shown.font.bold) / 1.03
             has = room(page, place[1], place[2], right - 1, file.cells)
