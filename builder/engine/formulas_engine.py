@@ -11,6 +11,7 @@ not be (ISNUMBER, SUM over a range): test such inputs with another engine.
 from __future__ import annotations
 
 import os
+import re
 from collections.abc import Iterable, Mapping
 from pathlib import Path
 
@@ -41,7 +42,7 @@ def _area(path: Path, node: str) -> tuple[str, int, int, int, int] | None:
     if not mark or not sheet.startswith(start):
         return None
     first, _, last = cells.partition(":")
-    if not first[-1:].isdigit():
+    if not re.fullmatch(r"\$?[A-Z]{1,3}\$?[0-9]+", first):
         return None  # a name of the workbook
     name = sheet[len(start) :].replace("''", "'")
     return name, *row_col(first), *row_col(last or first)
