@@ -108,7 +108,7 @@ spacing = row("Bolts apart in a leg", "s_b", "in", angle["hole spacing"], CATALO
 strip = row("Strip of each member that counts: 3 D", "b_g", "in", nds.Cg_perp_width * D,
             "NDS 2018 11.3.6.3")
 EA_m = row("Wood's stiffness", "EA_m", "lb", wood["E"] * l_m * strip, dowels.GROUP, digits=0)
-EA_s = row("Plate's stiffness, the same strip", "EA_s", "lb", own.E_steel * t_p * strip,
+EA_s = row("Plate's stiffness, the same strip", "EA_s", "lb", nds.E_steel * t_p * strip,
            dowels.GROUP, digits=0)
 gamma = row("Slip modulus of one bolt, wood to steel", "γ_g", "lb/in",
             nds.gamma_wood_metal * bare(D, "in") ** nds.gamma_exponent * own.one_pound_an_inch,

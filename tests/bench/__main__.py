@@ -28,7 +28,7 @@ class Table:
     def line(self, what: str, value: float, unit: str, limit: float | None = None) -> None:
         """Print one line."""
         held = "" if limit is None else f"limit {limit:8,.2f}"
-        word = "" if limit is None else ("ok" if value <= limit else "PASSED")
+        word = "" if limit is None else ("ok" if value <= limit else "OVER")
         self.passed = self.passed and (limit is None or value <= limit)
         print(f"{what:58} {value:10,.2f} {unit:4} {held:15} {word}", flush=True)
 

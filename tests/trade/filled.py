@@ -17,3 +17,13 @@ def with_defaults(known: dict) -> dict:
             except Fault:
                 continue
     return known
+
+
+def verdict(check, known: dict) -> str:
+    """Return the word of a check, by the rule of the verdict's formula."""
+    ratio = value_of(check.ratio, known)
+    if check.verdict.worst == "LOOK":
+        return "LOOK" if ratio > 1.000000001 else "OK"
+    if ratio > 1.000000001:
+        return "NOT OK"
+    return "LOOK" if ratio > value_of(check.verdict.look, known) else "OK"

@@ -15,7 +15,7 @@ from builder.sheets import buoyancy, catalog, parts, reference, weight
 from builder.sheets import inputs as job
 from builder.sheets import sections as sec
 from builder.sheets.proof import hydro
-from tests.trade.filled import with_defaults
+from tests.trade.filled import verdict, with_defaults
 
 BOX = "Box float 24 x 48 x 16"
 PIPE = "Round float 16 dia x 120"
@@ -42,16 +42,6 @@ def worked(**typed) -> dict:
     for name, value in typed.items():
         known[getattr(sec if hasattr(sec, name) else job, name)] = value
     return with_defaults(known)
-
-
-def verdict(check, known: dict) -> str:
-    """Return the word of a check, by the rule of the verdict's formula."""
-    ratio = value_of(check.ratio, known)
-    if check.verdict.worst == "LOOK":
-        return "LOOK" if ratio > 1.000000001 else "OK"
-    if ratio > 1.000000001:
-        return "NOT OK"
-    return "LOOK" if ratio > value_of(check.verdict.look, known) else "OK"
 
 
 def words(known: dict, group: str) -> dict[str, str]:

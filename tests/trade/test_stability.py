@@ -25,7 +25,7 @@ from builder.sheets import sections as sec
 from builder.sheets import stability as st
 from builder.sheets.proof import afloat as proof
 from tests.trade.afloat import corner_range, equilibrium
-from tests.trade.filled import with_defaults
+from tests.trade.filled import verdict, with_defaults
 
 GAMMA = 62.4
 SLOTS = 16
@@ -52,16 +52,6 @@ def worked(**typed) -> dict:
     for name, value in typed.items():
         known[getattr(sec if hasattr(sec, name) else job, name)] = value
     return with_defaults(known)
-
-
-def verdict(check, known: dict) -> str:
-    """Return the word of a check, by the rule of the verdict's formula."""
-    ratio = value_of(check.ratio, known)
-    if check.verdict.worst == "LOOK":
-        return "LOOK" if ratio > 1.000000001 else "OK"
-    if ratio > 1.000000001:
-        return "NOT OK"
-    return "LOOK" if ratio > value_of(check.verdict.look, known) else "OK"
 
 
 # ------------------------------------------------------------------ the sheet itself
