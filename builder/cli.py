@@ -63,7 +63,7 @@ def _work(given) -> list:
     jobs, wrong = [], []
     for path in paths:
         try:
-            jobs.append(read_job(path, m.job_sheet.inputs, m.section_sheet.inputs, m.editable))
+            jobs.append(read_job(path, m.job_inputs(), m.section_inputs(), m.editable))
         except Faults as faults:
             wrong += faults.found
     if wrong:

@@ -247,8 +247,8 @@ def test_a_wrong_command_line_ends_with_2_and_the_usage(arguments):
 def test_the_exit_code_is_that_of_the_command_line(tmp_path):
     missing = tmp_path / "none.toml"
     script = ("import sys, types; import builder.cli as c; b = types.ModuleType('b'); "
-              "b.model = lambda: types.SimpleNamespace(job_sheet=types.SimpleNamespace(inputs=[]), "
-              "section_sheet=types.SimpleNamespace(inputs=[]), editable=[]); "
+              "b.model = lambda: types.SimpleNamespace(job_inputs=list, "
+              "section_inputs=list, editable=[]); "
               "sys.modules['builder.sheets.book'] = b; "
               f"sys.argv = ['builder', {str(missing)!r}]; import runpy; "
               "runpy.run_module('builder', run_name='__main__')")

@@ -289,7 +289,7 @@ def test_text_that_looks_like_a_formula_stays_text_in_the_file(tmp_path, tiny, t
     job = tmp_path / "job.toml"
     job.write_text(f"{HEAD}[job]\njob_name = '''{text}'''\nrevision = '''{text}'''\n"
                    f"[[section]]\nnote = '''{text[:20]}'''\nmodel = '{SECTION['model']}'\n")
-    given = read_job(job, tiny.model.job_sheet.inputs, tiny.model.section_sheet.inputs,
+    given = read_job(job, tiny.model.job_inputs(), tiny.model.section_inputs(),
                      tiny.model.editable)
     book = tiny.model.book(given)
     target = tmp_path / "job.xlsx"

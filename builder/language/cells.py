@@ -11,17 +11,25 @@ import re
 from typing import Protocol
 
 from .expressions import (
+    AtPlace,
     Bare,
     Call,
     Column,
     Convert,
     Expr,
     Extreme,
+    Joined,
     Key,
     Match,
     Negative,
     Num,
+    OfType,
     Op,
+    OrDash,
+    Picked,
+    PlaceOf,
+    Ranked,
+    Shown,
     SumOver,
     Tally,
     Text,
@@ -30,11 +38,13 @@ from .expressions import (
 from .functions import FUNCTIONS
 from .proofs import unit_of
 from .rows import Row, Series
-from .units import conversion
+from .units import TEXT, conversion
 
 LEVEL = {"=": 1, "<": 1, "<=": 1, ">": 1, ">=": 1, "&": 2, "+": 3, "-": 3, "*": 4, "/": 4, "^": 6}
 TOUCH = {"<": "-1E-9", "<=": "+1E-9", ">": "+1E-9", ">=": "-1E-9"}
 ATOM = 9
+DASH = "–"
+"""What stands where there is no value."""
 
 
 class Addresses(Protocol):
@@ -48,6 +58,9 @@ class Addresses(Protocol):
 
     def across(self, row: Row) -> str:
         """Return the range of a row over all section columns."""
+
+    def of_type(self, row: Row, letter: str) -> str:
+        """Return the address of a section row in the column of one type."""
 
     def key(self, table, number: int) -> str:
         """Return the cell of a table's key, counted from 0."""
@@ -108,6 +121,8 @@ def _write(e: Expr, at: Addresses) -> tuple[str, int]:
         return f"{_bracketed(e.a, at, LEVEL['*'])}{sign}{factor}", LEVEL["*"]
     if isinstance(e, Bare):
         return _write(e.a, at)
+    if isinstance(e, Joined):
+        return "&".join(_bracketed(p, at, LEVEL["+"]) for p in e.parts), LEVEL["&"]
     if isinstance(e, Negative):
         return f"(-{_bracketed(e.a, at, ATOM)})", ATOM
     return _lookup(e, at), ATOM
@@ -156,4 +171,26 @@ def _lookup(e: Expr, at: Addresses) -> str:
         return at.key(e.table, e.number)
     if isinstance(e, Series):
         return at.series(e)
+    return _placed(e, at)
+
+
+def _placed(e: Expr, at: Addresses) -> str:
+    """Write what stands in one column of several, or at one place of a series."""
+    # SUM makes 0 of the dash that stands where a type is not used.
+    if isinstance(e, Picked):
+        text = f"INDEX({at.across(e.a)},1,{_write(e.number, at)[0]})"
+        return text if unit_of(e.a) == TEXT else f"SUM({text})"
+    if isinstance(e, OfType):
+        text = at.of_type(e.a, e.letter)
+        return text if unit_of(e.a) == TEXT else f"SUM({text})"
+    if isinstance(e, Ranked):
+        return f"LARGE({at.series(e.series)},{_write(e.number, at)[0]})"
+    if isinstance(e, AtPlace):
+        return f"INDEX({at.series(e.series)},{_write(e.number, at)[0]})"
+    if isinstance(e, PlaceOf):
+        return f"MATCH({_write(e.x, at)[0]},{at.series(e.series)},0)"
+    if isinstance(e, Shown):
+        return f"FIXED({_bracketed(e.a, at, LEVEL['+'])}+1E-9,{e.digits})"
+    if isinstance(e, OrDash):
+        return f'IF({_write(e.test, at)[0]},{_as_number(e.a, at)},"{DASH}")'
     raise TypeError(type(e).__name__)

@@ -223,6 +223,78 @@ class Key(Expr):
         self.table, self.number = table, number
 
 
+class Picked(Expr):
+    """A section quantity in the column of one section type, by its number (1 is A)."""
+
+    __slots__ = ("a", "number")
+
+    def __init__(self, a: Expr, number: Expr):
+        self.a, self.number = a, number
+
+
+class OfType(Expr):
+    """A section quantity in the column of one section type, by its letter."""
+
+    __slots__ = ("a", "letter")
+
+    def __init__(self, a: Expr, letter: str):
+        self.a, self.letter = a, letter
+
+
+class Ranked(Expr):
+    """The largest but some of a series: its ``number``-th, counted from 1."""
+
+    __slots__ = ("number", "series")
+
+    def __init__(self, series: Expr, number: Expr):
+        self.series, self.number = series, number
+
+
+class AtPlace(Expr):
+    """The row of a series at a calculated place, counted from 1."""
+
+    __slots__ = ("number", "series")
+
+    def __init__(self, series: Expr, number: Expr):
+        self.series, self.number = series, number
+
+
+class PlaceOf(Expr):
+    """The place, counted from 1, at which a value first stands in a series."""
+
+    __slots__ = ("series", "x")
+
+    def __init__(self, series: Expr, x: Expr):
+        self.series, self.x = series, x
+
+
+class Shown(Expr):
+    """A number as text, with a fixed count of decimals."""
+
+    __slots__ = ("a", "digits")
+
+    def __init__(self, a: Expr, digits: int):
+        self.a, self.digits = a, digits
+
+
+class Joined(Expr):
+    """Words one after another."""
+
+    __slots__ = ("parts",)
+
+    def __init__(self, parts: tuple[Expr, ...]):
+        self.parts = parts
+
+
+class OrDash(Expr):
+    """A number where a test holds, else a dash; nothing may be worked out from it."""
+
+    __slots__ = ("a", "test")
+
+    def __init__(self, test: Expr, a: Expr):
+        self.test, self.a = test, a
+
+
 def lift(x) -> Expr:
     """Make an expression of a number or a word; leave an expression as it is.
 
@@ -245,6 +317,54 @@ def bare(a, unit: str) -> Bare:
     return Bare(lift(a), unit)
 
 
+def picked(a, number) -> Picked:
+    """Return a section quantity in the column of the type of a number proved 1 to 6."""
+    return Picked(lift(a), lift(number))
+
+
+def of_type(a, letter: str) -> OfType:
+    """Return a section quantity in the column of one type, ``A`` to ``F``.
+
+    A number is 0, a word a dash where that type is not used.
+
+    Raises:
+        Fault: there is no such type.
+    """
+    if letter not in tuple("ABCDEF"):
+        raise Fault(f"there is no section type '{letter}'")
+    return OfType(lift(a), letter)
+
+
+def nth_largest(series, number) -> Ranked:
+    """Return the ``number``-th largest of a series."""
+    return Ranked(series, lift(number))
+
+
+def at_place(series, number) -> AtPlace:
+    """Return the row of a series at a calculated place, proved to be one of its own."""
+    return AtPlace(series, lift(number))
+
+
+def place_of(series, x) -> PlaceOf:
+    """Return where in a series a value stands that is one of the series, the first of equals."""
+    return PlaceOf(series, lift(x))
+
+
+def shown(a, digits: int = 0) -> Shown:
+    """Return a number as text with a fixed count of decimals and commas at thousands."""
+    return Shown(lift(a), digits)
+
+
+def joined(*parts) -> Joined:
+    """Return words one after another: texts, rows of words, ``shown()`` numbers."""
+    return Joined(tuple(lift(p) for p in parts))
+
+
+def or_dash(test, a) -> OrDash:
+    """Return a number where a test holds, else a dash, for a row that nothing reads."""
+    return OrDash(lift(test), lift(a))
+
+
 def _two(e):
     return (e.a, e.b)
 
@@ -265,6 +385,14 @@ _PARTS = {
     Tally: lambda e: tuple(value for _, _, value in e.tests),
     Extreme: lambda e: (e.series,),
     Total: lambda e: (e.a, e.by, *(e.where or ())),
+    Picked: lambda e: (e.a, e.number),
+    OfType: _one,
+    Ranked: lambda e: (e.series, e.number),
+    AtPlace: lambda e: (e.series, e.number),
+    PlaceOf: lambda e: (e.series, e.x),
+    Shown: _one,
+    Joined: lambda e: e.parts,
+    OrDash: lambda e: (e.test, e.a),
 }
 
 
@@ -316,6 +444,20 @@ def rebuilt(e: Expr, swap) -> Expr:
         return Tally(e.table, tuple((c, op, rebuilt(v, swap)) for c, op, v in e.tests))
     if isinstance(e, Extreme):
         return Extreme(e.name, rebuilt(e.series, swap))
+    if isinstance(e, Ranked | AtPlace):
+        return type(e)(rebuilt(e.series, swap), rebuilt(e.number, swap))
+    if isinstance(e, PlaceOf):
+        return PlaceOf(rebuilt(e.series, swap), rebuilt(e.x, swap))
+    if isinstance(e, Picked):
+        return Picked(rebuilt(e.a, swap), rebuilt(e.number, swap))
+    if isinstance(e, OfType):
+        return OfType(rebuilt(e.a, swap), e.letter)
+    if isinstance(e, Shown):
+        return Shown(rebuilt(e.a, swap), e.digits)
+    if isinstance(e, Joined):
+        return Joined(tuple(rebuilt(p, swap) for p in e.parts))
+    if isinstance(e, OrDash):
+        return OrDash(rebuilt(e.test, swap), rebuilt(e.a, swap))
     if isinstance(e, Total):
         where = None if e.where is None else tuple(rebuilt(w, swap) for w in e.where)
         return Total(rebuilt(e.a, swap), rebuilt(e.by, swap), where)

@@ -161,6 +161,13 @@ def _nearest_span(a):
     return (max(0.0, low - most) if low >= 0 else low - most), high + most
 
 
+def _remainder_span(a):
+    (low, high), (least, most) = a
+    if low < 0 or least < 1:
+        raise Fault(f"wants whole numbers, 0 or more by 1 or more, is given {low:g} by {least:g}")
+    return 0.0, min(high, most - 1)
+
+
 def _numbered(units):
     _bare_number(units[:1])
     return same_unit(units[1:])
@@ -207,6 +214,11 @@ FUNCTIONS: dict[str, Function] = {
         lambda a, s: math.floor(a / s + 0.500000001) * s, _step,
         _nearest_span,
         inner=6, level=4,
+    ),
+    # Of whole numbers: the remainder is then at most one below the divisor.
+    "remainder": Function(
+        "({0}-{1}*INT({0}/{1}+1E-9))", "remainder of {0} / {1}",
+        lambda n, s: n - s * math.floor(n / s + TINY), same_unit, _remainder_span, inner=6,
     ),
     "to_cent": Function(
         "INT({0}*100+0.500001)/100", "{0} to the cent", _cent, same_unit,
@@ -288,6 +300,11 @@ def whole_down(x) -> Expr:
 def nearest(x, step) -> Expr:
     """Return a quantity to the nearest multiple of a step of the same unit."""
     return _call("nearest", x, step)
+
+
+def remainder(n, divisor) -> Expr:
+    """Return what is left of a whole number, 0 or more, over a whole divisor."""
+    return _call("remainder", n, divisor)
 
 
 def to_cent(x) -> Expr:

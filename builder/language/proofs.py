@@ -3,17 +3,25 @@
 from __future__ import annotations
 
 from .expressions import (
+    AtPlace,
     Bare,
     Call,
     Column,
     Convert,
     Expr,
     Extreme,
+    Joined,
     Key,
     Match,
     Negative,
     Num,
+    OfType,
     Op,
+    OrDash,
+    Picked,
+    PlaceOf,
+    Ranked,
+    Shown,
     SumOver,
     Tally,
     Text,
@@ -67,6 +75,32 @@ def unit_of(e: Expr) -> Dimension | str | None:
         return unit_of(e.series)
     if isinstance(e, Total):
         return times(_number(e.a), _number(e.by))
+    return _placed(e)
+
+
+def _placed(e: Expr) -> Dimension | str | None:
+    """Return the dimension of what stands in one column of several, or in words."""
+    if isinstance(e, OfType):
+        return unit_of(e.a)
+    if isinstance(e, Picked | Ranked | AtPlace):
+        if _number(e.number) != NONE:
+            raise Fault(f"a number of a place is in {spelled(_number(e.number))}")
+        return unit_of(e.a if isinstance(e, Picked) else e.series)
+    if isinstance(e, PlaceOf):
+        _one_kind(e.series.unit, e.x, f"the series {e.series.symbol}")
+        return NONE
+    if isinstance(e, Shown):
+        _number(e.a)
+        return TEXT
+    if isinstance(e, Joined):
+        for part in e.parts:
+            if unit_of(part) != TEXT:
+                raise Fault("a number stands among joined words; take its shown()")
+        return TEXT
+    if isinstance(e, OrDash):
+        if unit_of(e.test) not in (None, NONE):
+            raise Fault("the test of or_dash() is no test")
+        return _number(e.a)
     raise Fault(f"{type(e).__name__} has no unit rule")
 
 

@@ -11,21 +11,30 @@ import itertools
 import math
 
 from .expressions import (
+    AtPlace,
     Bare,
     Call,
     Column,
     Convert,
     Expr,
     Extreme,
+    Joined,
     Key,
     Match,
     Negative,
     Num,
+    OfType,
     Op,
+    OrDash,
+    Picked,
+    PlaceOf,
+    Ranked,
+    Shown,
     SumOver,
     Tally,
     Text,
     Total,
+    children,
 )
 from .faults import Fault
 from .functions import FUNCTIONS
@@ -38,6 +47,8 @@ INF = math.inf
 Span = tuple[float, float]
 ANY: Span = (-INF, INF)
 COUNTED: Span = (0.0, INF)
+SECTION_TYPES = 6
+"""A section quantity has a column for each of so many types."""
 
 
 class Ranges:
@@ -132,6 +143,30 @@ class Ranges:
         if isinstance(e, Total):
             low, high = self.span(e.a)
             return (min(0.0, low) * INF if low < 0 else 0.0, INF if high > 0 else 0.0)
+        return self._placed(e)
+
+    def _placed(self, e: Expr) -> Span:
+        if isinstance(e, Shown | Joined):
+            for part in children(e):
+                self.span(part)
+            return (0.0, 0.0)
+        if isinstance(e, OrDash):
+            self.span(e.test)
+            return self.span(e.a)
+        if isinstance(e, PlaceOf):
+            self.span(e.x)
+            return (1.0, float(len(e.series)))
+        if isinstance(e, OfType):
+            return _with_zero(self.span(e.a))
+        if isinstance(e, Picked | Ranked | AtPlace):
+            low, high = self.span(e.number)
+            most = SECTION_TYPES if isinstance(e, Picked) else len(e.series)
+            if low < 1 or high > most:
+                raise Fault(f"the place {symbols(e.number)} runs {low:g} to {high:g}; there are "
+                            f"{most}")
+            if isinstance(e, Picked):
+                return _with_zero(self.span(e.a))
+            return self.span(e.series)
         raise Fault(f"{type(e).__name__} has no range rule")
 
     def _column(self, e: Column) -> Span:
@@ -191,6 +226,11 @@ class Ranges:
         if e.op == "^":
             return _power(a, b, e)
         return (0.0, 1.0)
+
+
+def _with_zero(span: Span) -> Span:
+    """Return a range widened to 0, which stands for a type that is not used."""
+    return (min(0.0, span[0]), max(0.0, span[1]))
 
 
 def words_of(e: Expr) -> set[str] | None:

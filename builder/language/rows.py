@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from types import ModuleType
 
 from .expressions import (
+    AtPlace,
     Bare,
     Convert,
     Expr,
@@ -15,6 +16,8 @@ from .expressions import (
     Match,
     Negative,
     Op,
+    PlaceOf,
+    Ranked,
     SumOver,
     Total,
     children,
@@ -41,6 +44,7 @@ class Row(Expr):
         self.sheet, self.label, self.symbol, self.unit = sheet, label, symbol, unit
         self.source, self.digits = source, digits
         self.key, self.origin = "", ""
+        self.gate: Gate | None = None
 
     def rows_of(self):
         """Return this row."""
@@ -92,15 +96,25 @@ class Ask(Row):
         default: what a blank cell stands for, worked out from rows to the left or above; None
             when the cell has to be filled.
         free: any words, never calculated with.
+        optional: blank is usable and means that nothing is known; a gate guards what reads it.
         basis: where the usual value comes from.
     """
 
     def __init__(self, sheet, label, symbol, unit, *, least=None, most=None, whole=False,
-                 choices=None, default=None, free=False, basis="", digits=2):
+                 choices=None, default=None, free=False, optional=False, basis="", digits=2):
         super().__init__(sheet, label, symbol, unit, basis, digits)
+        self.optional = optional
         self.least, self.most, self.whole, self.choices = least, most, whole, choices
         self.default = None if default is None else lift(default)
         self.free = free
+
+
+class Gate(Row):
+    """The state of the rows that rest on some readings: 0 none typed, 1 some, 2 all and ready."""
+
+    def __init__(self, sheet, label, readings: Sequence[Ask]):
+        super().__init__(sheet, label, "", "", "", 0)
+        self.readings = tuple(readings)
 
 
 class Constant(Row):
@@ -167,6 +181,10 @@ def series_in(e: Expr) -> Iterator[Series]:
     """Yield the series an expression takes row by row: not those summed inside it."""
     if isinstance(e, Series):
         yield e
+    elif isinstance(e, Ranked | AtPlace):
+        yield from series_in(e.number)
+    elif isinstance(e, PlaceOf):
+        yield from series_in(e.x)
     elif not isinstance(e, SumOver | Extreme):
         for part in children(e):
             yield from series_in(part)
@@ -216,6 +234,7 @@ class Check:
         self.cure, self.amount, self.group = cure, amount, group
         self.of: Row | None = None
         self.look: Row | None = None
+        self.gate: Gate | None = None
 
     def rows_of(self):
         """Return the rows the group added to its sheet."""
@@ -224,10 +243,37 @@ class Check:
 
 
 class Block:
-    """The heading of a block of rows."""
+    """The heading of a block of rows, and the gate they wait for."""
 
-    def __init__(self, title: str):
-        self.title = title
+    def __init__(self, title: str, gate: Gate | None = None):
+        self.title, self.gate = title, gate
+
+
+class Heads:
+    """New heads over the columns of a ledger, for the lines below."""
+
+    def __init__(self, names: dict[str, str]):
+        self.names = names
+
+
+class PageBreak:
+    """What follows begins a new page."""
+
+
+class PageLine:
+    """A line of a page of paper: a box to tick, words, a value, its unit, a blank to fill in.
+
+    ``words`` is a text or a row of words; ``value`` a row or None.
+    """
+
+    def __init__(self, words, value, unit="", tick=False, blank=False, wide=False):
+        self.words, self.value, self.unit = words, value, unit
+        self.tick, self.blank, self.wide = tick, blank, wide
+
+    @property
+    def rows(self) -> list[Row]:
+        """The rows of the line."""
+        return [r for r in (self.words, self.value) if isinstance(r, Row)]
 
 
 class Note:
@@ -240,17 +286,19 @@ class Note:
 class Sheet:
     """A sheet as it is declared: its name, its title, and what stands on it in order.
 
-    ``scope`` is ``section`` (six section columns), ``job`` (one value) or ``ledger`` (lines
-    with the columns given, each its own quantity).
+    ``scope`` is ``section`` (six section columns), ``job`` (one value), ``ledger`` (lines
+    with the columns given, each its own quantity), ``page`` (paper for people, ``large`` in
+    large type), ``job inputs`` or ``section inputs`` (what the reader types).
     """
 
     look = None
     """The ratio above which a passing check still says LOOK; a constant, set by the data."""
 
     def __init__(self, name: str, title: str, scope: str = "section", about: str = "",
-                 columns: dict[str, str] | None = None):
+                 columns: dict[str, str] | None = None, large: bool = False):
         self.name, self.title, self.scope, self.about = name, title, scope, about
-        self.columns = columns or {}
+        self.columns, self.large = columns or {}, large
+        self._gate: Gate | None = None
         self.items: list = []
         self.checks: list[Check] = []
 
@@ -263,6 +311,9 @@ class Sheet:
                 found.append(item)
             elif isinstance(item, LedgerLine):
                 found.extend(item.rows.values())
+                found.extend(item.words)
+            elif isinstance(item, PageLine):
+                found.extend(item.rows)
         return found
 
     @property
@@ -273,12 +324,63 @@ class Sheet:
     def _add(self, row: Row, depth: int = 2) -> Row:
         frame = sys._getframe(depth)
         row.origin = f"{frame.f_code.co_filename.rpartition('/')[2]} line {frame.f_lineno}"
+        row.gate = self._gate
         self.items.append(row)
         return row
 
-    def block(self, title: str) -> None:
-        """Begin a block."""
-        self.items.append(Block(title))
+    def block(self, title: str, gate: Gate | None = None) -> None:
+        """Begin a block; with a ``gate`` its rows wait until the gate's readings are all there."""
+        self._gate = gate
+        self.items.append(Block(title, gate))
+
+    def gate(self, label: str, readings: Sequence[Ask]) -> Gate:
+        """Declare the state of the rows that rest on optional readings."""
+        return self._add(Gate(self, label, readings))
+
+    def heads(self, names: dict[str, str]) -> None:
+        """Put new heads over columns of a ledger, by the columns' names.
+
+        Raises:
+            Fault: a column the sheet does not have.
+        """
+        wrong = [name for name in names if name not in self.columns]
+        if wrong:
+            raise Fault(f"{self.name}: heads for {wrong}; its columns are {list(self.columns)}")
+        self.items.append(Heads(names))
+
+    def page_break(self) -> None:
+        """Begin a new page of paper."""
+        self.items.append(PageBreak())
+
+    def say(self, words) -> Row | str:
+        """Say a sentence over the width of a page; an expression of words stays live."""
+        words = self._words(words)
+        self.items.append(PageLine(words, None, wide=True))
+        return words
+
+    def show(self, label, value=None, unit="", digits=2, *, tick=False,
+             blank=False) -> Row | None:
+        """Put a line on a page: box, words, value, unit, blank; return the value's row."""
+        words = self._words(label)
+        made = None
+        if value is not None:
+            name = label if isinstance(label, str) else "value"
+            made = self._placed(Calculated(self, name, "", unit, value, "", digits))
+        self.items.append(PageLine(words, made, unit, tick, blank))
+        return made
+
+    def _words(self, words):
+        if isinstance(words, str):
+            return words
+        return self._placed(Calculated(self, "words", "", TEXT, words, "", 0))
+
+    def _placed(self, row: Row, depth: int = 3) -> Row:
+        """Note where a row that stands inside a line was declared."""
+        frame = sys._getframe(depth - 1)
+        while frame.f_code.co_filename == __file__:
+            frame = frame.f_back
+        row.origin = f"{frame.f_code.co_filename.rpartition('/')[2]} line {frame.f_lineno}"
+        return row
 
     def note(self, text: str) -> None:
         """Say a sentence to the reader."""
@@ -295,10 +397,11 @@ class Sheet:
         return self._add(made)
 
     def ask(self, label, symbol, unit, least, most, basis, *, default=None, whole=False,
-            digits=2) -> Ask:
-        """Declare a number to be filled in."""
+            optional=False, digits=2) -> Ask:
+        """Declare a number to be filled in; an ``optional`` one may stay blank."""
         return self._add(Ask(self, label, symbol, unit, least=least, most=most, basis=basis,
-                             default=default, whole=whole, digits=0 if whole else digits))
+                             default=default, whole=whole, optional=optional,
+                             digits=0 if whole else digits))
 
     def choose(self, label, choices, basis, *, default=None) -> Ask:
         """Declare a choice from the keys of a table.
@@ -327,9 +430,11 @@ class Sheet:
         """Declare a calculated line number of a table."""
         return self._add(Find(self, label, table, lift(expr)))
 
-    def ledger(self, label: str, spec: str = "", unit: str = "", source: str = "",
-               digits: int = 0, **columns) -> LedgerLine:
-        """Declare a line of a ledger sheet: an expression for each of its columns."""
+    def ledger(self, label, spec="", unit: str = "", source: str = "", **columns) -> LedgerLine:
+        """Declare a line of a ledger sheet: an expression for each of its columns.
+
+        ``label`` and ``spec`` are texts, rows of words or expressions of words.
+        """
         made = LedgerLine(self, label, spec, unit, source)
         for name, (expr, column_unit, places) in columns.items():
             made.add(name, expr, column_unit, places)
@@ -380,27 +485,62 @@ class Sheet:
                                         0 if unit == "each" else 1))
         check = Check(label, kind, made, limit, ratio, verdict, source, cure, mend, group)
         check.of, check.look = value, look if look_at is not None else None
+        check.gate = self._gate
         self.checks.append(check)
         return check
 
 
 class LedgerLine:
-    """A line of a ledger sheet: a label, words, and a row for each column filled."""
+    """A line of a ledger sheet: a label, words, and a row for each column filled.
+
+    ``words`` are the rows of a live label and specification.
+    """
 
     def __init__(self, sheet, label, spec, unit, source):
-        self.sheet, self.label, self.spec, self.unit, self.source = sheet, label, spec, unit, source
-        self.rows: dict[str, Calculated] = {}
+        self.sheet, self.unit, self.source = sheet, unit, source
+        self.rows: dict[str, Row] = {}
+        self.words: list[Row] = []
+        self.label, self.spec = self._live(label), self._live(spec)
+
+    def _live(self, words):
+        if isinstance(words, str | Row):
+            return words
+        row = self.sheet._placed(Calculated(self.sheet, "words", "", TEXT, words, "", 0))
+        self.words.append(row)
+        return row
+
+    @property
+    def name(self) -> str:
+        """What the line is called in messages."""
+        return self.label if isinstance(self.label, str) else self.label.label
 
     def add(self, column: str, expr, unit: str, digits: int = 0) -> Calculated:
         """Fill a column of the line."""
-        made = Calculated(self.sheet, f"{self.label}: {self.sheet.columns[column]}", "", unit,
+        made = Calculated(self.sheet, f"{self.name}: {self.sheet.columns[column]}", "", unit,
                           expr, self.source, digits)
-        frame = sys._getframe(1)
-        made.origin = f"{frame.f_code.co_filename.rpartition('/')[2]} line {frame.f_lineno}"
-        self.rows[column] = made
+        self.rows[column] = self.sheet._placed(made)
         return made
 
-    def __getitem__(self, column: str) -> Calculated:
+    def ask(self, column: str, least, most, unit: str, digits: int, basis: str, *,
+            default=None) -> Ask:
+        """Let the reader type in a column; blank takes the default.
+
+        The sheet has two more columns for it, ``column_state`` and ``column_used``.
+
+        Raises:
+            Fault: one of those columns is missing, or there is no default.
+        """
+        for name in (column, f"{column}_state", f"{column}_used"):
+            if name not in self.sheet.columns:
+                raise Fault(f"{self.sheet.name} has no column '{name}'")
+        if default is None:
+            raise Fault(f"{self.name}: what is typed in a ledger wants a default")
+        made = Ask(self.sheet, f"{self.name}: {self.sheet.columns[column]}", "", unit, least=least,
+                   most=most, default=default, basis=basis, digits=digits)
+        self.rows[column] = self.sheet._placed(made)
+        return made
+
+    def __getitem__(self, column: str) -> Row:
         """Return the quantity of a column."""
         return self.rows[column]
 
@@ -437,4 +577,8 @@ def adopt(module: ModuleType, sheet: Sheet | None = None) -> Sheet:
     for name, thing in list(vars(module).items()):
         if not name.startswith("_") and not isinstance(thing, ModuleType | type):
             _name(thing, name, sheet)
+    typed = [(column, row) for item in sheet.items if isinstance(item, LedgerLine)
+             for column, row in item.rows.items() if isinstance(row, Ask)]
+    for number, (column, row) in enumerate(typed, start=1):
+        row.key = row.key or f"{sheet.name.lower()}_{column}_{number}"
     return sheet

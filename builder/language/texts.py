@@ -10,17 +10,25 @@ import re
 
 from .cells import ATOM, LEVEL, Addresses, cell_formula, number, quoted
 from .expressions import (
+    AtPlace,
     Bare,
     Call,
     Column,
     Convert,
     Expr,
     Extreme,
+    Joined,
     Key,
     Match,
     Negative,
     Num,
+    OfType,
     Op,
+    OrDash,
+    Picked,
+    PlaceOf,
+    Ranked,
+    Shown,
     SumOver,
     Tally,
     Text,
@@ -86,6 +94,24 @@ def _symbol(e: Expr) -> str:
         return f"{'largest' if e.name == 'MAX' else 'smallest'} {e.series.symbol}"
     if isinstance(e, Base):
         return _symbol(e.a)
+    return _symbol_of_place(e)
+
+
+def _symbol_of_place(e: Expr) -> str:
+    if isinstance(e, Picked):
+        return f"{_symbol(e.a)} of type {symbols(e.number)}"
+    if isinstance(e, OfType):
+        return f"{_symbol(e.a)} of {e.letter}"
+    if isinstance(e, Ranked):
+        return f"largest but some of {e.series.symbol}, number {symbols(e.number)}"
+    if isinstance(e, AtPlace):
+        return f"{e.series.symbol} at {symbols(e.number)}"
+    if isinstance(e, PlaceOf):
+        return f"place of {symbols(e.x)} in {e.series.symbol}"
+    if isinstance(e, Shown):
+        return symbols(e.a)
+    if isinstance(e, Joined):
+        return " ".join(symbols(p).strip() for p in e.parts)
     raise TypeError(type(e).__name__)
 
 
@@ -113,19 +139,23 @@ def _value(e: Expr | Base, at: Addresses) -> str:
 
 
 def _digits(e: Expr) -> int:
-    if isinstance(e, Match | Tally) or getattr(e, "whole", False):
+    if isinstance(e, Match | Tally | PlaceOf) or getattr(e, "whole", False):
         return 0
     if isinstance(e, Constant):
         return len(f"{e.value:.6f}".rstrip("0").partition(".")[2])
-    if isinstance(e, Extreme):
+    if isinstance(e, Extreme | Ranked | AtPlace):
         return e.series.rows[0].digits
+    if isinstance(e, Picked | OfType):
+        return _digits(e.a)
     return e.digits if isinstance(e, Row) else 2
 
 
 def _pieces(e: Expr) -> tuple[list, int]:
     """Return text pieces and operands in reading order, and how tightly they bind."""
-    if isinstance(e, Row | Series | Column | Match | Total | Key | SumOver):
+    if isinstance(e, Row | Series | Column | Match | Total | Key | SumOver | OfType):
         return [e], ATOM
+    if isinstance(e, Picked | Ranked | AtPlace | PlaceOf | Shown | Joined):
+        return [e], 0
     if isinstance(e, Tally | Extreme):
         return [e], 0
     if isinstance(e, Num):
@@ -141,6 +171,8 @@ def _pieces(e: Expr) -> tuple[list, int]:
         return [*_wrapped(e.a, LEVEL["*"]), f"{SIGNS[sign]}{text}"], LEVEL["*"]
     if isinstance(e, Bare):
         return _pieces(e.a)
+    if isinstance(e, OrDash):
+        return [*_pieces(e.a)[0], " if ", *_pieces(e.test)[0], ", else a dash"], 0
     if isinstance(e, Negative):
         return ["−", *_wrapped(e.a, LEVEL["*"], strict=True)], LEVEL["+"]
     raise TypeError(type(e).__name__)

@@ -11,13 +11,13 @@ from fractions import Fraction
 
 from .faults import Fault
 
-BASES = ("lb", "ft", "in", "$", "deg", "mile", "h", "s")
+BASES = ("lb", "ft", "in", "$", "deg", "mile", "h", "s", "bd ft", "day")
 Dimension = tuple[Fraction | int, ...]
 NONE: Dimension = (0,) * len(BASES)
 
 
 def _of(**powers: int) -> Dimension:
-    names = ("lb", "ft", "inch", "usd", "deg", "mile", "h", "s")
+    names = ("lb", "ft", "inch", "usd", "deg", "mile", "h", "s", "bdft", "day")
     return tuple(powers.get(name, 0) for name in names)
 
 
@@ -52,6 +52,15 @@ UNITS: dict[str, Dimension] = {
     "ft/s": _of(ft=1, s=-1),
     "s": _of(s=1),
     "each/ft²": _of(ft=-2),
+    "$/lb": _of(usd=1, lb=-1),
+    "$/mile": _of(usd=1, mile=-1),
+    "$/h": _of(usd=1, h=-1),
+    "mile": _of(mile=1),
+    "h": _of(h=1),
+    "h/ft": _of(h=1, ft=-1),
+    "h/ft²": _of(h=1, ft=-2),
+    "bd ft": _of(bdft=1),
+    "day": _of(day=1),
 }
 """Every unit a row may have.  ``text`` is no unit: it marks a row whose value is a word."""
 

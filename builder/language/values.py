@@ -2,20 +2,30 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 
+from .cells import DASH
 from .expressions import (
+    AtPlace,
     Bare,
     Call,
     Column,
     Convert,
     Expr,
     Extreme,
+    Joined,
     Key,
     Match,
     Negative,
     Num,
+    OfType,
     Op,
+    OrDash,
+    Picked,
+    PlaceOf,
+    Ranked,
+    Shown,
     SumOver,
     Tally,
     Text,
@@ -113,4 +123,27 @@ def _looked_up(e: Expr, known, place):
     if isinstance(e, SumOver):
         count = max(len(s) for s in series_in(e.a))
         return sum(value_of(e.a, known, i) for i in range(count))
+    return _placed(e, known)
+
+
+def _placed(e: Expr, known):
+    """Return the value of what stands in one column of several; there is one column here."""
+    if isinstance(e, Picked | OfType):
+        return value_of(e.a, known)
+    if isinstance(e, Ranked):
+        ranked = sorted((value_of(r, known) for r in e.series.rows), reverse=True)
+        return ranked[int(value_of(e.number, known)) - 1]
+    if isinstance(e, AtPlace):
+        return value_of(e.series.rows[int(value_of(e.number, known)) - 1], known)
+    if isinstance(e, PlaceOf):
+        return [value_of(r, known) for r in e.series.rows].index(value_of(e.x, known)) + 1
+    if isinstance(e, Shown):
+        shift = 10.0**e.digits
+        number = value_of(e.a, known) + TINY
+        whole = math.copysign(math.floor(abs(number) * shift + 0.5), number) / shift
+        return f"{whole:,.{e.digits}f}"
+    if isinstance(e, Joined):
+        return "".join(str(value_of(p, known)) for p in e.parts)
+    if isinstance(e, OrDash):
+        return value_of(e.a, known) if value_of(e.test, known) else DASH
     raise TypeError(f"{type(e).__name__} has no value of its own")

@@ -12,7 +12,7 @@ from types import ModuleType
 from builder.jobs import Job
 from builder.language import Ask, Family, Faults, Sheet, Table, adopt, nameless
 
-from .calculation_sheets import Maker, place_sheet
+from .calculation_sheets import PAGE_LAST, Maker, place_ledger_inputs, place_sheet
 from .cells import Book, SheetPlan
 from .checks_sheet import ChecksSheet
 from .closing_sheets import free_sheet, input_names, names_sheet, result_names
@@ -23,12 +23,15 @@ from .data_sheets import (
     sources_sheet,
     state_range,
 )
-from .frame import DASH, FIRST, MASTER, TITLE, Page, letter
+from .frame import DASH, FIRST, MASTER, SECTIONS, TITLE, WANTING, Page, letter
 from .graph import Graph, faults_of
-from .input_sheets import STATE_COL, job_sheet, place_inputs, section_sheet
+from .input_sheets import Part, job_sheet, place_inputs, section_sheet
 from .places import Places
 from .proof_sheet import ProofSheet
 from .start_sheet import Front, StartSheet
+
+INPUT_SCOPES = ("job inputs", "section inputs")
+"""Scopes of sheets that hold nothing but what the reader types."""
 
 
 @dataclass(frozen=True)
@@ -62,43 +65,39 @@ class Model:
         for module in d.further:
             adopt(module)
         self.job_sheet, self.section_sheet = adopt(d.inputs), adopt(d.sections)
-        self.calculation = [adopt(m) for m in d.calculation]
-        self.sheets: list[Sheet] = [self.job_sheet, self.section_sheet, *self.calculation]
+        right = [adopt(m) for m in d.calculation]
+        self.sheets: list[Sheet] = [self.job_sheet, self.section_sheet, *right]
+        self.calculation = [s for s in right if s.scope not in INPUT_SCOPES]
         faults = faults_of(self.sheets) + [f for s in self.sheets for f in nameless(s)]
         if faults:
             raise Faults(faults)
         self.places = Places()
         self.graph = Graph(self.sheets)
-        self.typing = place_inputs(self.job_sheet, self.section_sheet, self.places)
+        self.typing = place_inputs(
+            [self.job_sheet, self.section_sheet, *(s for s in right if s.scope in INPUT_SCOPES)],
+            self.places)
         self.editable = list(d.catalog.tables)
         place_catalog(self.editable, self.places, d.catalog.sheet.name)
         self.data = DataLayout(self.graph, self.calculation, self.typing, self.places,
                                self.editable, "Data")
         for sheet in self.calculation:
             place_sheet(sheet, self.places)
+            if sheet.scope == "ledger":
+                place_ledger_inputs(sheet, self.typing)
         self.fixed = self._fixed()
 
     def _fixed(self) -> list[SheetPlan]:
         """Build the sheets that are the same for every job."""
         d = self.declared
-        maker = Maker(self.places, self.typing, self.data, self.graph, self.job_sheet.name,
-                      self.section_sheet.name, {t.name for t in self.editable})
+        maker = Maker(self.places, self.typing, self.data, self.graph, self.section_sheet.name,
+                      {t.name for t in self.editable})
         plans = [self.data.plan("Published data and constants",
                                 "Locked. Every value carries source, clause and status.")]
-        for sheet in self.calculation:
-            make = maker.ledger_sheet if sheet.scope == "ledger" else maker.section_sheet
-            plans.append(make(sheet))
+        plans += [maker.sheet(sheet) for sheet in self.calculation]
         if maker.faults:
             raise Faults(maker.faults)
-        col = letter(STATE_COL)
-        first = self.typing.job_first + 1
-        last = self.typing.job_first + len(self.typing.job_lines)
-        name = self.job_sheet.name
-        states = f"{name}!${col}${first}:${col}${last}"
-        self.first_wanted = (f"IF(COUNTIF({states},0)>0,INDEX({name}!$A${first}:$A${last},"
-                             f"MATCH(0,{states},0)),\"{DASH}\")")
-        self.checks = ChecksSheet(self.calculation, self.places, name, self.section_sheet.name,
-                                  states, self.data.weights_range())
+        self.checks = ChecksSheet(self.calculation, self.places, self._wanting(),
+                                  self.data.weights_range())
         self.proof = ProofSheet(list(d.families), self.places)
         plans += [self.checks.plan(), self.proof.plan()]
         if self.proof.faults:
@@ -109,10 +108,27 @@ class Model:
             self._master_line(plan)
         return plans
 
+    def _wanting(self) -> str:
+        """Return the count of all inputs of the workbook that are not usable."""
+        found = [f"COUNTIF({states},0)" for states in self.typing.job_states()]
+        row = WANTING + 1
+        found += [f"{len(SECTIONS)}-COUNTIF({part.sheet.name}!$E${row}:$J${row},\"{DASH}\")"
+                  for part in self.typing.of(True)]
+        return "+".join(found)
+
     def _master_line(self, plan: SheetPlan) -> None:
-        """Put the whole job's verdict, and whose job it is, on top of a sheet."""
+        """Put the whole job's verdict, and whose job it is, on top of a sheet.
+
+        On paper for people the verdict stands beside what is printed.
+        """
         page = _on(plan)
         if plan.name in ("Checks", "Start"):
+            return
+        if plan.name in {s.name for s in self.calculation if s.scope == "page"}:
+            page.text(TITLE, PAGE_LAST + 2, "Whole job", "label")
+            page.formula(TITLE, PAGE_LAST + 3, self.checks.master(), "verdict")
+            plan.verdicts.append((TITLE, PAGE_LAST + 3, TITLE, PAGE_LAST + 3))
+            page.formula(MASTER, 0, self._job_words()[0], "text")
             return
         page.text(MASTER, 0, "Whole job", "master")
         page.formula(MASTER, 1, self.checks.master(), "verdict")
@@ -139,19 +155,14 @@ class Model:
             Faults: a name or value of the job that no input takes.
         """
         d = self.declared
-        front = [
-            job_sheet(self.job_sheet, self.typing, self.places, dict(job.inputs)),
-            section_sheet(self.section_sheet, self.typing, self.places,
-                          [dict(s) for s in job.sections], self.job_sheet),
-            catalog_sheet(d.catalog.sheet, self.editable, self.places, job.catalog),
-        ]
-        for plan in front:
+        typed = [self._typed(part, job) for part in self.typing.parts]
+        catalog = catalog_sheet(d.catalog.sheet, self.editable, self.places, job.catalog)
+        for plan in (*typed, catalog):
             self._master_line(plan)
         start = StartSheet(
             d.front, self.checks, self.places,
-            [state_range(t, self.places) for t in self.editable],
-            self.job_sheet.name, self.section_sheet.name, self.first_wanted)
-        plans = [*front, *self.fixed]
+            [state_range(t, self.places) for t in self.editable], self.typing)
+        plans = self._in_order([*typed, catalog, *self.fixed], catalog.name)
         abouts = [(p.name, self._about(p)) for p in plans]
         plans.insert(0, start.plan(abouts, job.about, d.version,
                                    job.created.date().isoformat()))
@@ -162,6 +173,21 @@ class Model:
         return Book(plans, names, d.title, job.title, d.title, job.created, d.version,
                     hashlib.sha256(content.encode()).hexdigest())
 
+    def _typed(self, part: Part, job: Job) -> SheetPlan:
+        """Return the sheet of some inputs with what a job types in them."""
+        if part.sections:
+            return section_sheet(part, self.typing, self.places,
+                                 [dict(s) for s in job.sections], self.section_sheet.name)
+        return job_sheet(part, self.typing, self.places, dict(job.inputs))
+
+    def _in_order(self, plans: list[SheetPlan], catalog: str) -> list[SheetPlan]:
+        """Return the sheets from left to right: as declared, catalog and data after the inputs."""
+        by_name = {plan.name: plan for plan in plans}
+        names = [self.job_sheet.name, self.section_sheet.name, catalog, self.data.name,
+                 *(s.name for s in self.sheets[2:])]
+        first = [by_name[name] for name in names]
+        return [*first, *(plan for plan in plans if plan.name not in names)]
+
     @staticmethod
     def _about(plan: SheetPlan) -> str:
         return next((str(c.content) for c in plan.cells
@@ -169,8 +195,15 @@ class Model:
 
     def input(self, key: str) -> Ask:
         """Return the input of a name."""
-        return next(r for r in [*self.job_sheet.inputs, *self.section_sheet.inputs]
-                    if r.key == key)
+        return next(r for r in self.typing.typed if r.key == key)
+
+    def job_inputs(self) -> list[Ask]:
+        """Return what a job file may give for the whole job."""
+        return [r for part in self.typing.of(False) for r in part.sheet.inputs]
+
+    def section_inputs(self) -> list[Ask]:
+        """Return what a job file may give for a section type."""
+        return [r for part in self.typing.of(True) for r in part.sheet.inputs]
 
 
 def _on(plan: SheetPlan) -> Page:

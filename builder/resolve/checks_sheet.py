@@ -32,10 +32,8 @@ WIDTHS = [34, 19, 8, 7, *[9.5] * len(SECTIONS), 40, 8, 13, 20, 15]
 class ChecksSheet:
     """The lines of the Checks sheet, and the ranges that others sum up."""
 
-    def __init__(self, sheets: list[Sheet], places: Places, inputs: str, sections: str,
-                 input_states: str, weights: str):
-        self.places, self.inputs, self.sections = places, inputs, sections
-        self.input_states, self.weights = input_states, weights
+    def __init__(self, sheets: list[Sheet], places: Places, wanting: str, weights: str):
+        self.places, self.wanting, self.weights = places, wanting, weights
         self.groups: dict[str, list[tuple[Sheet, Check]]] = {}
         for sheet in sheets:
             for check in sheet.checks:
@@ -88,8 +86,7 @@ class ChecksSheet:
                 continue
             extra = ""
             if word == "NEEDS INPUT":
-                extra = (f"+COUNTIF({self.input_states},0)+{len(SECTIONS)}"
-                         f"-COUNTIF({self.sections}!$E${WANTING + 1}:$J${WANTING + 1},\"{DASH}\")")
+                extra = f"+{self.wanting}"
             page.formula(flags, FIRST + k,
                          f"(COUNTIF({self.area()},{col}{words + 1}){extra}>0)*1", "state")
         span = f"${letter(FIRST)}${{}}:${letter(FIRST + len(ORDER))}${{}}"
@@ -100,7 +97,8 @@ class ChecksSheet:
     def _line(self, page: Page, y: int, sheet: Sheet, check: Check) -> None:
         name = sheet.name
         ratios = self._across(name, self.places.rows[check.ratio][1])
-        states = self._across(name, STATE)
+        gate = check.gate
+        states = self._across(name, STATE if gate is None else self.places.rows[gate][1])
         ready = f"COUNTIF({states},2)>0"
         worst = f"$C${y + 1}"
         page.text(y, 0, check.label, "label")

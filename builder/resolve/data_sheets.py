@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from builder.language import Constant, Sheet, Table
-from builder.language.rows import VERDICTS, Block
+from builder.language.rows import VERDICTS, Block, Note
 from builder.language.units import TEXT
 
 from .cells import InputRule, SheetPlan
 from .frame import DASH, SECTIONS, TOP, Page, letter
 from .graph import Graph
-from .input_sheets import Typing
+from .input_sheets import Part, Typing
 from .places import Places, shown_constant
 
 KEY_WIDTH, WIDTH = 34, 11.5
@@ -131,10 +131,13 @@ class DataLayout:
         self.words = TOP + 1
         places.words = (name, self.words, 0)
         self.weights = self.words + len(VERDICTS) + 1
-        self.job_marks = self.weights + 4
-        self.section_marks = self.job_marks + len(typing.job_lines) + 1
+        y = self.weights + 4
+        self.marked: list[int] = []
+        for part in typing.parts:
+            self.marked.append(y)
+            y += len(part.lines) + 2
         self.constants = graph.constants()
-        y = self.section_marks + len(typing.section_lines) + 4
+        y += 3
         self.constant_heads: dict[str, int] = {}
         for constant in self.constants:
             places.rows[constant] = (name, y, VALUE)
@@ -153,14 +156,14 @@ class DataLayout:
         last = letter(len(SECTIONS))
         return f"{self.name}!$B${self.weights + 1}:${last}${self.weights + 1}"
 
-    def marks(self, sheet: Sheet) -> tuple[str, str]:
-        """Return the ranges of a sheet's marks over the job's and the sections' inputs."""
+    def marks(self, sheet: Sheet, part: Part) -> str | None:
+        """Return the range of a sheet's marks over the lines of an input sheet; None: no mark."""
+        feeds = self.graph.feeds(sheet)
+        if not any(line in feeds for line in part.lines):
+            return None
         col = letter(1 + self.calculation.index(sheet))
-        ends = []
-        for first, lines in ((self.job_marks, self.typing.job_lines),
-                             (self.section_marks, self.typing.section_lines)):
-            ends.append(f"{self.name}!${col}${first + 1}:${col}${first + len(lines)}")
-        return ends[0], ends[1]
+        first = self.marked[self.typing.parts.index(part)]
+        return f"{self.name}!${col}${first + 1}:${col}${first + len(part.lines)}"
 
     def plan(self, title: str, about: str) -> SheetPlan:
         """Build the sheet."""
@@ -180,19 +183,18 @@ class DataLayout:
         return page.done(widest, frozen=(3, 1), repeat=(0, 2))
 
     def _marks(self, page: Page) -> None:
-        page.text(self.job_marks - 2, 0, "Which input feeds which sheet: 1 feeds it", "block")
-        page.text(self.job_marks - 1, 0, "Input", "head")
+        page.text(self.marked[0] - 2, 0, "Which input feeds which sheet: 1 feeds it", "block")
         fed = [self.graph.feeds(s) for s in self.calculation]
-        for x, sheet in enumerate(self.calculation, start=1):
-            page.text(self.job_marks - 1, x, sheet.name, "head.c")
-        for first, lines in ((self.job_marks, self.typing.job_lines),
-                             (self.section_marks, self.typing.section_lines)):
-            for y, item in enumerate(lines, start=first):
-                block = isinstance(item, Block)
-                page.text(y, 0, item.title if block else item.label, "label")
+        for first, part in zip(self.marked, self.typing.parts, strict=True):
+            page.text(first - 1, 0, f"Input on {part.sheet.name}", "head")
+            for x, sheet in enumerate(self.calculation, start=1):
+                page.text(first - 1, x, sheet.name, "head.c")
+            for y, item in enumerate(part.lines, start=first):
+                if isinstance(item, Note):
+                    continue
+                page.text(y, 0, item.title if isinstance(item, Block) else item.label, "label")
                 for x, feeds in enumerate(fed, start=1):
-                    mark = 0 if block or item not in feeds else 1
-                    page.number(y, x, mark, "state")
+                    page.number(y, x, 1 if item in feeds else 0, "state")
 
     def _constants(self, page: Page) -> None:
         if not self.constants:

@@ -10,6 +10,7 @@ from builder.language import (
     Constant,
     Expr,
     Fault,
+    Gate,
     Row,
     Series,
     Sheet,
@@ -17,7 +18,17 @@ from builder.language import (
     Verdict,
     dependencies,
 )
-from builder.language.expressions import Column, Key, Match, Tally, Total, children
+from builder.language.expressions import (
+    Column,
+    Key,
+    Match,
+    OfType,
+    OrDash,
+    Picked,
+    Tally,
+    Total,
+    children,
+)
 from builder.language.proofs import unit_fault, unit_of
 from builder.language.ranges import Ranges
 from builder.language.units import TEXT
@@ -37,6 +48,8 @@ def needs_of(row: Row) -> list[Row]:
     """Return the rows a row refers to; a declared row does not change."""
     if isinstance(row, Verdict):
         return [row.ratio, *([row.look] if row.look is not None else [])]
+    if isinstance(row, Gate):
+        return list(row.readings)
     e = formula_of(row)
     return [] if e is None else dependencies(e)
 
@@ -52,14 +65,22 @@ def tables_in(e: Expr) -> list[Table]:
     return found
 
 
-def _has_total(row: Row) -> bool:
+def parts_of(row: Row) -> Iterable[Expr]:
+    """Yield every part of a row's formula."""
     waiting = [e] if (e := formula_of(row)) is not None else []
     while waiting:
         part = waiting.pop()
-        if isinstance(part, Total):
-            return True
+        yield part
         waiting.extend(children(part))
-    return False
+
+
+def picks_in(row: Row) -> Iterable[Picked]:
+    """Yield what a row takes from the column of a calculated section type."""
+    return (part for part in parts_of(row) if isinstance(part, Picked))
+
+
+def _has_total(row: Row) -> bool:
+    return any(isinstance(part, Total | Picked | OfType) for part in parts_of(row))
 
 
 class Graph:
@@ -146,6 +167,38 @@ class Graph:
         return list(found)
 
 
+def _read_as_they_are(e: Expr) -> Iterable[Row]:
+    """Yield the rows read as they stand, not through a sum that makes 0 of a dash."""
+    if isinstance(e, Row):
+        yield e
+    elif isinstance(e, Series):
+        yield from e.rows
+    elif isinstance(e, Picked):
+        yield from _read_as_they_are(e.number)
+    elif not isinstance(e, OfType | Total):
+        for part in children(e):
+            yield from _read_as_they_are(part)
+
+
+def _dash_faults(row: Row) -> list[str]:
+    """Return what a row reads that may be a dash although its sheet is ready."""
+    e = formula_of(row)
+    if e is None:
+        return []
+    found = []
+    for need in _read_as_they_are(e):
+        readings = row.gate.readings if row.gate is not None else ()
+        if isinstance(getattr(need, "expr", None), OrDash):
+            found.append(f"{row.where}: reads {need.where}, which may be a dash")
+        elif need.gate is not None and need.gate is not row.gate:
+            found.append(f"{row.where}: reads {need.where}, which waits for "
+                         f"'{need.gate.label}'; it does not")
+        elif isinstance(need, Ask) and need.optional and need not in readings:
+            found.append(f"{row.where}: reads {need.where}, which may stay blank, and waits for "
+                         "no gate that it belongs to")
+    return found
+
+
 def _symbol_faults(sheet: Sheet) -> list[str]:
     found, seen = [], {}
     checked = {r for c in sheet.checks for r in c.rows_of()}
@@ -200,6 +253,7 @@ def faults_of(sheets: list[Sheet]) -> list[str]:
                 wrong = unit_fault(row) if not isinstance(row, Ask) else _default_fault(row)
                 found += [f"{row.where}: {wrong}"] if wrong else []
                 found += _operand_faults(row)
+                found += _dash_faults(row)
             ranges.of(row)
         found += _check_faults(sheet, ranges)
     return found + ranges.faults

@@ -83,6 +83,11 @@ class Where:
         sheet, y, _ = self.places.rows[row]
         return f"{self._on(sheet)}${SECTION_LETTERS[0]}${y + 1}:${SECTION_LETTERS[-1]}${y + 1}"
 
+    def of_type(self, row: Row, letter: str) -> str:
+        """Return the address of a section row in the column of one type."""
+        sheet, y, _ = self.places.rows[row]
+        return f"{self._on(sheet)}${SECTION_LETTERS[ord(letter) - ord('A')]}${y + 1}"
+
     def key(self, table: Table, number: int) -> str:
         """Return the cell of a table's key, counted from 0."""
         sheet, col, first, _ = self.places.table_range(table, None)

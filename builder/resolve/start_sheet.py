@@ -19,6 +19,7 @@ from .frame import (
     Page,
     letter,
 )
+from .input_sheets import STATE_COL, Typing
 from .places import Places, Where, style_of
 
 NAME = "Start"
@@ -43,10 +44,9 @@ class StartSheet:
     """Builds the first sheet; it may look to the right, nothing reads it."""
 
     def __init__(self, front: Front, checks: ChecksSheet, places: Places, catalog_states: list,
-                 inputs: str, sections: str, first_wanted: str):
+                 typing: Typing):
         self.front, self.checks, self.places = front, checks, places
-        self.catalog_states, self.inputs, self.sections = catalog_states, inputs, sections
-        self.first_wanted = first_wanted
+        self.catalog_states, self.typing = catalog_states, typing
 
     def plan(self, sheets: list[tuple[str, str]], about: str, version: str,
              date: str) -> SheetPlan:
@@ -133,14 +133,25 @@ class StartSheet:
 
     def _wanting(self, page: Page, y: int) -> int:
         page.text(y, 0, "What is still wanting", "block")
-        page.text(y + 1, 0, f"{self.inputs}: first input wanted", "label")
-        page.formula(y + 1, 1, self.first_wanted, "text")
-        page.text(y + 2, 0, f"{self.sections}: first input wanted", "label")
-        page.across(y + 2, SECTION_COLUMNS, f"{self.sections}!{COLUMN}${WANTING + 1}", "wrap")
-        page.text(y + 3, 0, "Catalog lines that are not usable", "label")
+        for part in self.typing.of(False):
+            y += 1
+            states, labels = part.states(f"${letter(STATE_COL)}$"), part.states("$A$")
+            page.text(y, 0, f"{part.sheet.name}: first input wanted", "label")
+            page.formula(y, 1, f"IF(COUNTIF({states},0)>0,INDEX({labels},MATCH(0,{states},0)),"
+                               f'"{DASH}")', "text")
+        for part in self.typing.of(True):
+            y += 1
+            page.text(y, 0, f"{part.sheet.name}: first input wanted", "label")
+            page.across(y, SECTION_COLUMNS, f"{part.sheet.name}!{COLUMN}${WANTING + 1}", "wrap")
+        for name, states in self.typing.ledgers.items():
+            y += 1
+            page.text(y, 0, f"{name.split()[0]}: prices that are not usable", "label")
+            page.formula(y, 1, f"COUNTIF({states},0)", "num.0")
+        y += 1
+        page.text(y, 0, "Catalog lines that are not usable", "label")
         counts = "+".join(f"COUNTIF({r},0)" for r in self.catalog_states)
-        page.formula(y + 3, 1, counts, "num.0")
-        return y + 4
+        page.formula(y, 1, counts, "num.0")
+        return y + 1
 
     @staticmethod
     def _key(page: Page, y: int) -> int:

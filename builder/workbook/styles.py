@@ -131,6 +131,20 @@ STYLES: dict[str, Look] = {
     **_numbers("given", _GIVEN),
     "given.text": {**_GIVEN, **_WRAP},
 }
+# Paper for people, and the same in type that is read at arm's length in a wet yard.
+LARGE = 13
+for _stem, _size in (("page", BODY), ("large", LARGE)):
+    _type: Look = {"font_size": _size}
+    STYLES |= {
+        f"{_stem}.note": {"font_color": SLATE, "valign": "top", **_type},
+        f"{_stem}.say": {**_WRAP, "valign": "top", **_type},
+        f"{_stem}.label": {**_RULED, **_WRAP, **_type},
+        f"{_stem}.words": {**_RULED, **_WRAP, **_RIGHT, **_type},
+        f"{_stem}.unit": {**_RULED, **_CENTRE, "shrink": True, "font_color": SLATE, **_type},
+        f"{_stem}.tick": {**_RULED, **_CENTRE, **_type},
+        f"{_stem}.blank": {"bottom": 1, "bottom_color": INK, **_type},
+        **_numbers(_stem, {**_RULED, **_type}),
+    }
 # More heads, so that a heading stands where its column's contents stand.
 STYLES["head.c"] = {**STYLES["head"], **_CENTRE}
 STYLES["head.n"] = {**STYLES["head"], **_RIGHT}

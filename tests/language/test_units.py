@@ -35,6 +35,7 @@ from builder.language import (
     nearest,
     no,
     radians,
+    remainder,
     root,
     sine,
     sum_over,
@@ -67,10 +68,12 @@ from tests.language.trees import COLOUR, PARTS
 
 ureg = pint.UnitRegistry()
 ureg.define("dollar = [money]")
+# Board feet are counted by nominal size: no volume comes of them.
+ureg.define("board_foot_bought = [lumber]")
 NAMES = {"lb": "force_pound", "ft": "foot", "in": "inch", "$": "dollar", "deg": "degree",
          "mile": "mile", "h": "hour", "s": "second", "psf": "force_pound/foot**2",
          "pcf": "force_pound/foot**3", "psi": "force_pound/inch**2", "mph": "mile/hour",
-         "each": "", "": ""}
+         "bd ft": "board_foot_bought", "day": "day", "each": "", "": ""}
 RAISED = {"": 1, "²": 2, "³": 3, "⁴": 4}
 
 
@@ -275,6 +278,8 @@ RULES = {
     "whole_up": ([(whole_up(PLAIN), ""), (whole_up(IN), "in")], [lambda: whole_up("a")]),
     "whole_down": ([(whole_down(IN), "in")], [lambda: whole_down(COLOUR)]),
     "nearest": ([(nearest(IN, IN), "in")], [lambda: nearest(IN, FT), lambda: nearest(IN, 2)]),
+    "remainder": ([(remainder(PLAIN, 12), ""), (remainder(IN, IN), "in")],
+                  [lambda: remainder(IN, 12), lambda: remainder(COLOUR, 2)]),
     "to_cent": ([(to_cent(USD), "$")], [lambda: to_cent(COLOUR)]),
     "exponential": ([(exponential(PLAIN), "")], [lambda: exponential(FT)]),
     "logarithm": ([(logarithm(FT / FT), "")], [lambda: logarithm(FT)]),

@@ -22,7 +22,10 @@ PROMISED = [
     *"title subtitle note block head head.c head.n label label.indent symbol formula unit".split(),
     *"source text wrap gen text.c state verdict limit master people caution link".split(),
     *"input.text input.list given.text head.source caution.line".split(),
-    *(f"{stem}.{d}" for stem in ("num", "qty", "input", "given") for d in range(7)),
+    *(f"{stem}.{d}" for stem in ("num", "qty", "input", "given", "page", "large")
+      for d in range(7)),
+    *(f"{stem}.{part}" for stem in ("page", "large")
+      for part in "note say label words unit tick blank".split()),
 ]
 
 
