@@ -260,6 +260,72 @@ class PageBreak:
     """What follows begins a new page."""
 
 
+class Curve:
+    """A line of a chart: what it is called, and the series along and up."""
+
+    def __init__(self, name: str, along: Series, up: Series):
+        self.name, self.along, self.up = name, along, up
+
+    @property
+    def series(self) -> tuple[Series, Series]:
+        """Both series."""
+        return self.along, self.up
+
+
+class Picture:
+    """A chart that follows the cells: ``kind`` is ``curves`` or ``bars``.
+
+    ``about`` says in words what it shows, for who cannot see it; ``lines`` is how many rows of
+    the sheet it covers.
+    """
+
+    def __init__(self, title, kind, along, up, curves: Sequence[Curve], about, lines=22):
+        self.title, self.kind, self.along, self.up = title, kind, along, up
+        self.curves, self.about, self.lines = tuple(curves), about, lines
+
+
+class Shapes:
+    """Things of one kind on a drawing: shapes, each a list of points, each a pair of rows.
+
+    ``look`` is a name of the looks that the workbook draws with.
+    """
+
+    def __init__(self, name: str, look: str, shapes: list[list[tuple[Row, Row]]]):
+        self.name, self.look, self.shapes = name, look, shapes
+
+    @property
+    def rows(self) -> list[Row]:
+        """The coordinates, along before up, point by point."""
+        return [row for shape in self.shapes for point in shape for row in point]
+
+
+class Mark:
+    """Live words at a point of a drawing."""
+
+    def __init__(self, words: Row, along: Row, up: Row):
+        self.words, self.along, self.up = words, along, up
+
+    @property
+    def rows(self) -> list[Row]:
+        """The words and where they stand."""
+        return [self.words, self.along, self.up]
+
+
+class View:
+    """A drawing to scale: what is on it, and the paper it takes.
+
+    Points run from −1 to 1 along; up they run over as much less as the paper is lower than it
+    is wide (``wide`` times).  ``span`` is how many parts of the sheet's width it takes, of
+    ``parts``; ``about`` says in words what it shows.
+    """
+
+    def __init__(self, title, about, things: Sequence[Shapes], marks: Sequence[Mark], wide: int,
+                 top: int, left: int = 0, parts: int = 1, new_page: bool = False):
+        self.new_page = new_page
+        self.title, self.about, self.things, self.marks = title, about, things, marks
+        self.wide, self.top, self.left, self.parts = wide, top, left, parts
+
+
 class PageLine:
     """A line of a page of paper: a box to tick, words, a value, its unit, a blank to fill in.
 
@@ -312,7 +378,7 @@ class Sheet:
             elif isinstance(item, LedgerLine):
                 found.extend(item.rows.values())
                 found.extend(item.words)
-            elif isinstance(item, PageLine):
+            elif isinstance(item, PageLine | Shapes | Mark):
                 found.extend(item.rows)
         return found
 
@@ -351,6 +417,39 @@ class Sheet:
     def page_break(self) -> None:
         """Begin a new page of paper."""
         self.items.append(PageBreak())
+
+    def shapes(self, name: str, look: str, shapes: list[list[tuple]]) -> Shapes:
+        """Declare shapes of one kind; a point is (along, up), bare numbers from −1 to 1."""
+        made = Shapes(name, look, [
+            [tuple(self._placed(Calculated(self, f"{name} {k}", "", "", x, "", 4))
+                   for x in point) for point in shape] for k, shape in enumerate(shapes, 1)])
+        self.items.append(made)
+        return made
+
+    def mark(self, words, along, up) -> Mark:
+        """Declare live words at a point of a drawing."""
+        said = self._placed(Calculated(self, "words", "", TEXT, words, "", 0))
+        at = [self._placed(Calculated(self, "place of words", "", "", x, "", 4))
+              for x in (along, up)]
+        made = Mark(said, *at)
+        self.items.append(made)
+        return made
+
+    def view(self, title, about, things, marks, *, wide, top, left=0, parts=1,
+             new_page=False) -> None:
+        """Put a drawing of the things and marks declared."""
+        self.items.append(View(title, about, things, marks, wide, top, left, parts, new_page))
+
+    def picture(self, title: str, kind: str, along: str, up: str, curves: Sequence[Curve],
+                about: str, lines: int = 22) -> None:
+        """Put a chart; ``along`` and ``up`` name its axes.
+
+        Raises:
+            Fault: an unknown kind.
+        """
+        if kind not in ("curves", "bars"):
+            raise Fault(f"picture '{title}': kind is '{kind}'; allowed is curves or bars")
+        self.items.append(Picture(title, kind, along, up, curves, about, lines))
 
     def say(self, words) -> Row | str:
         """Say a sentence over the width of a page; an expression of words stays live."""

@@ -15,7 +15,13 @@ from builder.language import Ask, Family, Faults, Sheet, Table, adopt, nameless
 from .calculation_sheets import PAGE_LAST, Maker, place_ledger_inputs, place_sheet
 from .cells import Book, SheetPlan
 from .checks_sheet import ChecksSheet
-from .closing_sheets import free_sheet, input_names, names_sheet, result_names
+from .closing_sheets import (
+    free_sheet,
+    input_names,
+    names_sheet,
+    result_names,
+    terms_sheet,
+)
 from .data_sheets import (
     DataLayout,
     catalog_sheet,
@@ -23,6 +29,7 @@ from .data_sheets import (
     sources_sheet,
     state_range,
 )
+from .drawing_sheet import COLUMNS
 from .frame import DASH, FIRST, MASTER, SECTIONS, TITLE, WANTING, Page, letter
 from .graph import Graph, faults_of
 from .input_sheets import Part, job_sheet, place_inputs, section_sheet
@@ -51,6 +58,7 @@ class Declared:
     title: str
     version: str
     further: Sequence[ModuleType] = ()
+    terms: Table | None = None
 
 
 class Model:
@@ -90,7 +98,7 @@ class Model:
         """Build the sheets that are the same for every job."""
         d = self.declared
         maker = Maker(self.places, self.typing, self.data, self.graph, self.section_sheet.name,
-                      {t.name for t in self.editable})
+                      {t.name for t in self.editable}, self._title_block())
         plans = [self.data.plan("Published data and constants",
                                 "Locked. Every value carries source, clause and status.")]
         plans += [maker.sheet(sheet) for sheet in self.calculation]
@@ -103,6 +111,7 @@ class Model:
         if self.proof.faults:
             raise Faults(self.proof.faults)
         plans += [names_sheet(self.typing, self.places, self.sheets, self.proof.names),
+                  *([terms_sheet(d.terms)] if d.terms is not None else []),
                   free_sheet(), sources_sheet(d.sources, "Sources")]
         for plan in plans:
             self._master_line(plan)
@@ -124,10 +133,13 @@ class Model:
         page = _on(plan)
         if plan.name in ("Checks", "Start"):
             return
-        if plan.name in {s.name for s in self.calculation if s.scope == "page"}:
-            page.text(TITLE, PAGE_LAST + 2, "Whole job", "label")
-            page.formula(TITLE, PAGE_LAST + 3, self.checks.master(), "verdict")
-            plan.verdicts.append((TITLE, PAGE_LAST + 3, TITLE, PAGE_LAST + 3))
+        papers = {s.name: PAGE_LAST if s.scope == "page" else COLUMNS
+                  for s in self.calculation if s.scope in ("page", "drawing")}
+        if plan.name in papers:
+            x = papers[plan.name] + 2
+            page.text(TITLE, x + 7, "Whole job", "subtitle")
+            page.formula(TITLE, x, self.checks.master(), "verdict")
+            plan.verdicts.append((TITLE, x, TITLE, x))
             page.formula(MASTER, 0, self._job_words()[0], "text")
             return
         page.text(MASTER, 0, "Whole job", "master")
@@ -136,6 +148,16 @@ class Model:
         job, people = self._job_words()
         page.formula(TITLE, FIRST, job, "text")
         page.formula(MASTER, 2, people, "people")
+
+    def _title_block(self) -> list[tuple[str, str]]:
+        """Return what a drawing says of itself: label and formula."""
+        rows = {r.key: r for r in self.job_sheet.inputs}
+        found = []
+        for label, key in (("Job", "job_name"), ("Revision", "revision"), ("Date", "job_date"),
+                           ("Drawn", "designer"), ("Checked", "checker")):
+            sheet, y, x = self.places.rows[rows[key]]
+            found.append((label, f"{sheet}!${letter(x)}${y + 1}"))
+        return found
 
     def _job_words(self) -> tuple[str, str]:
         """Return the formulas of the lines that name job and site, and the people."""

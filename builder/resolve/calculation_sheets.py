@@ -9,14 +9,25 @@ from __future__ import annotations
 
 import textwrap
 
-from builder.language import Ask, Calculated, Expr, Fault, Row, Sheet, Verdict
+from builder.language import Ask, Calculated, Expr, Fault, Row, Series, Sheet, Verdict
 from builder.language.cells import cell_formula
-from builder.language.rows import Block, Gate, Heads, LedgerLine, Note, PageBreak, PageLine
+from builder.language.rows import (
+    Block,
+    Gate,
+    Heads,
+    LedgerLine,
+    Note,
+    PageBreak,
+    PageLine,
+    Picture,
+    View,
+)
 from builder.language.texts import symbols
 from builder.language.units import TEXT
 
-from .cells import SheetPlan
+from .cells import Chart, ChartLine, SheetPlan
 from .data_sheets import DataLayout, state_range
+from .drawing_sheet import COLUMNS, DEFAULT_WIDTH, DrawingMaker, place_drawing
 from .frame import (
     ABOUT,
     COLUMN,
@@ -63,6 +74,9 @@ def note_lines(sheet: Sheet, note: Note) -> list[str]:
 
 def place_sheet(sheet: Sheet, places: Places) -> None:
     """Give every row of a calculation sheet its place."""
+    if sheet.scope == "drawing":
+        place_drawing(sheet, places)
+        return
     for y, item in lines_with_rows(sheet):
         if isinstance(item, LedgerLine):
             _place_line(sheet, item, y, places)
@@ -107,6 +121,8 @@ def lines_with_rows(sheet: Sheet):
         yield y, item
         if isinstance(item, Note):
             y += len(note_lines(sheet, item))
+        elif isinstance(item, Picture):
+            y += item.lines
         elif not isinstance(item, PageBreak):
             y += 1
 
@@ -115,7 +131,8 @@ class Maker:
     """Builds the calculation sheets of one workbook."""
 
     def __init__(self, places: Places, typing: Typing, data: DataLayout, graph: Graph,
-                 sections: str, editable: set[str]):
+                 sections: str, editable: set[str], title_block: list[tuple[str, str]]):
+        self.title_block = title_block
         self.places, self.typing, self.data, self.graph = places, typing, data, graph
         self.sections, self.editable = sections, editable
         self.faults: list[str] = []
@@ -123,7 +140,8 @@ class Maker:
     def sheet(self, sheet: Sheet) -> SheetPlan:
         """Build a calculation sheet of any scope."""
         make = {"section": self.section_sheet, "ledger": self.ledger_sheet,
-                "job": self.job_sheet, "page": self.page_sheet}[sheet.scope]
+                "job": self.job_sheet, "page": self.page_sheet,
+                "drawing": self.drawing}[sheet.scope]
         return make(sheet)
 
     def _written(self, row: Row, where: Where) -> str:
@@ -181,8 +199,30 @@ class Maker:
     def _items(self, page: Page, sheet: Sheet) -> None:
         where = Where(self.places, sheet.name, section=sheet.scope == "section")
         for y, item in lines_with_rows(sheet):
-            if not self._words(page, y, item, sheet):
+            if isinstance(item, Picture):
+                page.plan.charts.append(self._chart(y, item, where))
+            elif not self._words(page, y, item, sheet):
                 self._row(page, y, item, where)
+
+    def _chart(self, y: int, item: Picture, where: Where) -> Chart:
+        """Return a chart over the cells of its series."""
+        lines = []
+        for curve in item.curves:
+            along, up = (self._whole(series, where) for series in curve.series)
+            if item.kind == "bars":
+                along = along.replace(letter(FIRST), "A")
+            lines.append(ChartLine(curve.name, along, up))
+        return Chart(y, 0, item.lines, item.kind, item.title, item.along, item.up, tuple(lines),
+                     item.about)
+
+    def _whole(self, series: Series, where: Where) -> str:
+        """Return the range of a series with its sheet."""
+        try:
+            text = where.series(series)
+        except Fault as fault:
+            self.faults.append(f"{where.sheet}: {fault}")
+            return ""
+        return text if "!" in text else f"{where.sheet}!{text}"
 
     def _words(self, page: Page, y: int, item, sheet: Sheet) -> bool:
         """Put a heading or a note; return whether it was one."""
@@ -253,9 +293,11 @@ class Maker:
         for other in self._section_sheets(sheet):
             states += f"+COUNTIF({other}!$E${STATE + 1}:$J${STATE + 1},1)"
         used = f"{self.sections}!$E${STATE + 1}:$J${STATE + 1}"
-        page.text(WANTING, label, "Inputs wanting and types not ready; by section", "label")
+        # Beside paper the words stand on one line: a wrapped one would make the row taller.
+        style = "label" if label == 0 else "subtitle"
+        page.text(WANTING, label, "Inputs wanting and types not ready; by section", style)
         page.formula(WANTING, value, job + states, "state")
-        page.text(STATE, label, "State: 0 nothing used, 1 needs input, 2 ready", "label")
+        page.text(STATE, label, "State: 0 nothing used, 1 needs input, 2 ready", style)
         wanting = f"${letter(value)}${WANTING + 1}"
         ready = f"1+({wanting}=0)"
         for number in self._picks(sheet):
@@ -291,13 +333,24 @@ class Maker:
         self._items(page, sheet)
         return page.done(FIRST + 1)
 
+    def drawing(self, sheet: Sheet) -> SheetPlan:
+        """Build a drawing to scale."""
+        page = Page(sheet.name, sheet.title, [DEFAULT_WIDTH] * COLUMNS, sheet.about)
+        state = self._state_cells(page, sheet, COLUMNS + 9, COLUMNS + 2, COLUMNS + 3)
+        DrawingMaker(self.places, self._written).fill(page, sheet, state, self.title_block)
+        plan = page.done(COLUMNS - 1, frozen=(TITLE + 2, 0), repeat=(TITLE, TITLE + 1))
+        figures = max(c.row + c.rows for c in plan.charts)
+        plan.last = (figures, COLUMNS - 1)
+        plan.page_breaks = [v.top for v in sheet.items if isinstance(v, View) and v.new_page]
+        return plan
+
     def page_sheet(self, sheet: Sheet) -> SheetPlan:
         """Build paper for people: its state stands beside what is printed."""
         looks = looks_of(sheet)
         page = Page(sheet.name, sheet.title, PAGE_WIDTHS[looks], "")
         if sheet.about:
             page.text(ABOUT, 0, sheet.about, f"{looks}.note")
-        state = self._state_cells(page, sheet, PAGE_LAST + 2, PAGE_LAST + 3, PAGE_LAST + 4)
+        state = self._state_cells(page, sheet, PAGE_LAST + 9, PAGE_LAST + 2, PAGE_LAST + 3)
         where = Where(self.places, sheet.name, section=False)
         for y, item in lines_with_rows(sheet):
             if isinstance(item, PageBreak):

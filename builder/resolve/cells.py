@@ -62,6 +62,63 @@ class InputRule:
                 yield row, col
 
 
+@dataclass(frozen=True, slots=True)
+class ChartLine:
+    """A line of a chart: its name, and the ranges (with sheet) along and up."""
+
+    name: str
+    along: str
+    up: str
+
+
+@dataclass(frozen=True, slots=True)
+class Chart:
+    """A chart over cells: ``kind`` is ``curves`` (both axes are numbers) or ``bars``.
+
+    ``rows`` is how many rows it covers from (``row``, ``col``) down; ``about`` is read out to
+    who cannot see it; ``most`` is where the axis of values ends, None for the largest.
+    """
+
+    row: int
+    col: int
+    rows: int
+    kind: str
+    title: str
+    along: str
+    up: str
+    lines: tuple[ChartLine, ...]
+    about: str
+    most: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """A drawing to scale: lines from −1 to 1 along and ±1/``wide`` up.
+
+    ``lines`` are (look, range along, range up); ``marks`` (cell of the words, cell along, cell
+    up).  ``width`` and ``height`` are in pixels, as ``wide`` to 1.
+    """
+
+    row: int
+    col: int
+    width: int
+    wide: int
+    title: str
+    lines: tuple[tuple[str, str, str], ...]
+    marks: tuple[tuple[str, str, str], ...]
+    about: str
+
+    @property
+    def height(self) -> int:
+        """Height of the drawing [px]."""
+        return self.width // self.wide
+
+    @property
+    def rows(self) -> int:
+        """How many default rows it covers."""
+        return -(-self.height // 17)
+
+
 @dataclass(slots=True)
 class SheetPlan:
     """One sheet: its cells and how it is set out on screen and paper.
@@ -85,6 +142,7 @@ class SheetPlan:
     last: tuple[int, int] = (0, 0)
     landscape: bool = True
     page_breaks: list[int] = field(default_factory=list)
+    charts: list[Chart | Figure] = field(default_factory=list)
     verdicts: list[tuple[int, int, int, int]] = field(default_factory=list)
     protect: bool = True
 

@@ -25,8 +25,8 @@ NAME = "Checks"
 MASTER_PLACE: Place = (NAME, 1, 1)
 ORDER = ("NOT OK", "NEEDS INPUT", "LOOK", "OK")
 """What the whole job is called, the worst first."""
-WORST, AT, CURE, AMOUNT, UNIT, SOURCE_COL, LINK = 2, 3, 10, 11, 12, 13, 14
-WIDTHS = [34, 19, 8, 7, *[9.5] * len(SECTIONS), 40, 8, 13, 20, 15]
+WORST, AT, CURE, AMOUNT, UNIT, SOURCE_COL, LINK, FAILING = 2, 3, 10, 11, 12, 13, 14, 15
+WIDTHS = [34, 19, 8, 7, *[9.5] * len(SECTIONS), 40, 8, 13, 20, 15, 8]
 
 
 class ChecksSheet:
@@ -62,16 +62,36 @@ class ChecksSheet:
         for k, name in enumerate(SECTIONS):
             page.text(HEAD, FIRST + k, name, "head.c")
         for x, name in ((CURE, "What would mend it"), (AMOUNT, "By how much"), (UNIT, "Of what"),
-                        (SOURCE_COL, "Source of the limit"), (LINK, "Worked at")):
+                        (SOURCE_COL, "Source of the limit"), (LINK, "Worked at"),
+                        (FAILING, "NOT OK so far")):
             page.text(HEAD, x, name, "head")
+        before = "0"
         for group, lines in self.groups.items():
             first, _ = self.rows[group]
             page.text(first - 1, 0, group, "block")
             for y, (sheet, check) in enumerate(lines, start=first):
                 self._line(page, y, sheet, check)
+                words = f"$E{y + 1}:$J{y + 1}"
+                page.formula(y, FAILING, f"{before}+(COUNTIF({words},$E${WANTING + 1})>0)*1",
+                             "num.0")
+                before = f"{letter(FAILING)}{y + 1}"
             page.plan.verdicts.append((first, FIRST, first + len(lines) - 1, FIRST + 5))
         page.plan.verdicts.append((1, 1, 1, 1))
-        return page.done(LINK)
+        return page.done(FAILING)
+
+    def failing(self, number: int) -> tuple[str, str, str]:
+        """Return formulas of the name, the verdicts' place and the cure of a NOT OK by its number.
+
+        They show a dash where fewer checks fail.
+        """
+        def column(x: int) -> str:
+            return f"{NAME}!${letter(x)}${TOP + 2}:${letter(x)}${self.last + 1}"
+
+        count = f"MAX({column(FAILING)})"
+        found = f"MATCH({number},{column(FAILING)},0)"
+        name, where, cure = (
+            f'IF({count}<{number},"{DASH}",INDEX({column(x)},{found}))' for x in (0, AT, CURE))
+        return name, where, cure
 
     def _master(self, page: Page) -> None:
         words, flags = WANTING, STATE

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from builder.language import Table
 from builder.language.units import TEXT
 
 from .cells import Place, SheetPlan
@@ -81,3 +82,14 @@ def free_sheet() -> SheetPlan:
     return plan
 
 
+def terms_sheet(table: Table) -> SheetPlan:
+    """Build the list of terms: each in one line, and the sheet on which it is met first."""
+    page = Page("Terms", table.title, [26, 112, 16],
+                "The words of the trade as they are used here.")
+    page.heads(TOP - 1, ["Term", "What it means", "Where"])
+    for y, (term, (meaning, where)) in enumerate(
+            zip(table.keys, table.lines, strict=True), start=TOP):
+        page.text(y, 0, term, "label")
+        page.text(y, 1, meaning, "label")
+        page.text(y, 2, where, "label")
+    return page.done(2, frozen=(TOP, 1), repeat=(0, TOP - 1))

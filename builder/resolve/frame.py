@@ -98,6 +98,7 @@ class Page:
              ) -> SheetPlan:
         """Close the sheet: print area, frozen panes, repeated rows."""
         plan = self.plan
-        plan.last = (max(c.row for c in plan.cells), last_col)
+        rows = [*(c.row for c in plan.cells), *(c.row + c.rows for c in plan.charts)]
+        plan.last = (max(rows), last_col)
         plan.frozen, plan.repeat_rows, plan.landscape = frozen, repeat, landscape
         return plan

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from builder.language import Row
 
-from .cells import SheetPlan
+from .cells import Chart, ChartLine, SheetPlan
 from .checks_sheet import NAME as CHECKS
 from .checks_sheet import ORDER, ChecksSheet
 from .frame import (
@@ -25,16 +25,26 @@ from .places import Places, Where, style_of
 NAME = "Start"
 WIDTHS = [40, 12, 12, 12, *[11] * len(SECTIONS), 12]
 WIDE = 165
+WORST_SHOWN = 1.5
+"""The ratio at which a bar is cut, so that one bad check does not squash the others."""
+GROUP_ROWS = 28
+"""Rows that the chart of the groups covers."""
 
 
 @dataclass(frozen=True)
 class Front:
-    """What the Start sheet says: purpose, steps, headline rows, cautions, limits of the book."""
+    """What the Start sheet says: purpose, steps, headline rows, cautions, limits of the book.
+
+    ``whole`` are results of the whole job, each with what it is called here; ``packs`` what is
+    printed for whom: a title and the sheets in order.
+    """
 
     title: str
     purpose: tuple[str, ...]
     steps: tuple[str, ...]
     headline: tuple[Row, ...]
+    whole: tuple[tuple[str, Row], ...]
+    packs: tuple[tuple[str, tuple[str, ...]], ...]
     cautions: tuple[str, ...]
     beyond: tuple[str, ...]
     changes: tuple[str, ...]
@@ -57,8 +67,10 @@ class StartSheet:
         page.formula(1, 1, self.checks.master(), "verdict")
         page.plan.verdicts.append((1, 1, 1, 1))
         y = self._headline(page, 4)
+        y = self._failing(page, y + 1)
         y = self._groups(page, y + 1)
         y = self._wanting(page, y + 1)
+        y = self._packs(page, y + 1)
         for title, lines, style in (
             ("What this workbook is", front.purpose, "text"),
             ("How to use it", front.steps, "text"),
@@ -98,6 +110,32 @@ class StartSheet:
             page.text(y, 1, row.symbol, "symbol")
             page.text(y, 2, row.unit if row.unit != "text" else "", "unit")
             page.across(y, SECTION_COLUMNS, where.row(row), style_of(row))
+        for label, row in self.front.whole:
+            y += 1
+            page.text(y, 0, label, "label")
+            page.text(y, 2, row.unit if row.unit != "text" else "", "unit")
+            page.formula(y, FIRST, where.row(row), style_of(row))
+        return y + 1
+
+    def _failing(self, page: Page, y: int) -> int:
+        page.text(y, 0, "What does not pass, the first three", "block")
+        page.heads(y + 1, ["Check", "Type"])
+        page.text(y + 1, 2, "What would mend it", "head.one")
+        for x in range(3, len(WIDTHS)):
+            page.put(y + 1, x, "blank", None, "head")
+        for number in (1, 2, 3):
+            name, where, cure = self.checks.failing(number)
+            page.formula(y + 1 + number, 0, name, "label")
+            page.formula(y + 1 + number, 1, where, "text.c")
+            page.formula(y + 1 + number, 2, cure, "text")
+        return y + 5
+
+    def _packs(self, page: Page, y: int) -> int:
+        page.text(y, 0, "What to print, and for whom", "block")
+        for title, sheets in self.front.packs:
+            y += 1
+            page.text(y, 0, title, "label")
+            page.text(y, 1, ", ".join(sheets), "text")
         return y + 1
 
     def _groups(self, page: Page, y: int) -> int:
@@ -112,7 +150,16 @@ class StartSheet:
             self._group(page, y, group, top, last)
             y += 1
         page.plan.verdicts.append((first, 1, y - 1, 1))
-        return y
+        rows = f"{first + 1}:${{}}${y}"
+        page.plan.charts.append(Chart(
+            y + 1, 0, GROUP_ROWS, "bars", "Worst ratio of each group: 1.00 is the limit",
+            "Value against limit", "",
+            (ChartLine("Worst ratio", f"{NAME}!$A${rows.format('A')}",
+                       f"{NAME}!$C${rows.format('C')}"),),
+            "One bar a group of checks: the worst ratio of value to limit; above 1 does not "
+            "pass. Longer bars are cut at 1.5.", WORST_SHOWN))
+        page.plan.page_breaks.append(y + 1)
+        return y + 1 + GROUP_ROWS
 
     def _group(self, page: Page, y: int, group: str, top: int, last: int) -> None:
         area = f"{CHECKS}!$E${top + 1}:$J${last + 1}"

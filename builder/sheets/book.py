@@ -20,6 +20,7 @@ from . import (
     parts,
     parts_lumber,
     sections,
+    sections_afloat,
     sections_site,
     site_loads,
     stability,
@@ -28,10 +29,11 @@ from . import (
     weight,
 )
 from .proof import afloat, connections, hydro, site, wood
-from .reference import SOURCES
+from .reference import SOURCES, TERMS
 
 VERSION = "0.1.0"
-FURTHER = (parts_lumber, inputs_afloat, inputs_site, sections_site)
+FURTHER = (parts_lumber, inputs_afloat, inputs_site, sections_site,
+           sections_afloat)
 SHEETS = (parts, decking, weight, buoyancy, site_loads, stability, gangway, framing, mooring,
           hardware, takeoff)
 FAMILIES = (*hydro.families, *afloat.families, *wood.families, *connections.families,
@@ -39,9 +41,10 @@ FAMILIES = (*hydro.families, *afloat.families, *wood.families, *connections.fami
 HEADLINE = (
     sections.purpose, sections.quantity, sections.length, sections.width,
     weight.launch, weight.service, buoyancy.draft_service, buoyancy.free_service,
-    buoyancy.free_flotation, stability.tilt["corner"], stability.low["corner"],
+    buoyancy.free_flotation, stability.shown_tilt["corner"], stability.low["corner"],
     stability.people, stability.half_people,
 )
+WHOLE = ()
 
 
 @lru_cache(maxsize=1)
@@ -52,7 +55,7 @@ def model() -> Model:
         Faults: everything that is wrong with the declaration.
     """
     front = Front(
-        "Floating dock calculation", start.PURPOSE, start.STEPS, HEADLINE, start.CAUTIONS,
-        start.BEYOND, start.CHANGES)
+        "Floating dock calculation", start.PURPOSE, start.STEPS, HEADLINE, WHOLE, start.PACKS,
+        start.CAUTIONS, start.BEYOND, start.CHANGES)
     return Model(Declared(inputs, sections, catalog, SHEETS, FAMILIES, SOURCES, front,
-                          "Floating dock calculation", VERSION, FURTHER))
+                          "Floating dock calculation", VERSION, FURTHER, TERMS))

@@ -25,6 +25,7 @@ from builder.language import (
 from . import inputs as job
 from . import parts, weight
 from . import sections as sec
+from . import sections_afloat as afloat
 from .reference import SEGMENTS, lake, own
 from .reference import water as waters
 
@@ -314,8 +315,11 @@ BM = row("Metacentre above the centre of buoyancy, least", "BM", "ft", inertia /
          ARCHIMEDES)
 KM = row("Metacentre above K", "KM", "ft", KB + BM, STATICS)
 GM = row("Metacentric height", "GM", "ft", KM - weight.service_kg, STATICS)
+alone = row("Stands alone: 1 judged here, 0 held in roll and judged on Stability", "k_1", "",
+            when(afloat.held_by.is_("none"), 1, 0), STATICS, digits=0)
 stable_check = check("Stable empty: metacentre above the centre of gravity", KM,
-                     at_least=greatest(weight.service_kg, own.least_length), source=ARCHIMEDES,
+                     at_least=greatest(weight.service_kg * alone, own.least_length),
+                     source=ARCHIMEDES,
                      cure="Unstable: wider, or floats further out.", group="Stability",
                      amount=("feet missing", "ft", greatest(-GM, 0)))
 
@@ -332,7 +336,8 @@ _people = {weight.service: weight_capacity, weight.service_kg: crowd_kg,
 GM_crowd = again(sheet, GM, _people, "crowd", _crowd)
 KB_crowd, BM_crowd, KM_crowd = (_crowd[_row] for _row in (KB, BM, KM))
 crowd_stable = check("Stable under standing people: metacentre above the centre of gravity",
-                     KM_crowd, at_least=greatest(crowd_kg, own.least_length), source=ARCHIMEDES,
+                     KM_crowd, at_least=greatest(crowd_kg * alone, own.least_length),
+                     source=ARCHIMEDES,
                      cure="Unstable: it turns over. Wider, or floats further out; or allow fewer "
                      "people.", group="Stability",
                      amount=("feet missing", "ft", greatest(-GM_crowd, 0)))

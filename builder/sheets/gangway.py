@@ -1,7 +1,9 @@
 """Gangway: its slope, the travel of its foot, its width, and its hold on the shore.
 
 The hinge is fixed to the shore and the foot rides on the deck.  It is steepest downward at low
-water with the float loaded and lies highest at high water with the float light.
+water with the float loaded and lies highest at high water with the float light; in a flood it may
+slope up from the shore.  The foot wanders with the level, so that the load cases G0 to G3 of
+Stability are worked here again with the foot at either end of its travel.
 """
 
 from __future__ import annotations
@@ -12,17 +14,21 @@ from builder.language import (
     again,
     all_of,
     arc_tangent,
+    degrees,
     greatest,
     least,
     root,
     when,
 )
 
-from . import buoyancy, parts
+from . import buoyancy, parts, stability
 from . import inputs as job
+from . import inputs_afloat as limits
 from . import inputs_site as site
 from . import sections as sec
 from . import site_loads as loads
+from . import stability_checks as judged
+from . import stability_group as group
 from .reference import BOLTS, own
 
 sheet = Sheet("Gangway", "Slope, travel and shore end of the gangway",
@@ -73,10 +79,18 @@ drop_most = row("Largest drop or rise", "R_m", "ft",
 length_needed = row("Gangway as long as that slope asks", "G_s", "ft",
                     drop_most * root(1 + site.gangway_run ** 2), "statics; length along the "
                     "slope", digits=1)
+note("At the highest water the gangway may stand up from the shore, and then pushes outward: its "
+     "maker checks members and hinge for that slope too. Too steep only then reads LOOK.")
+rise_flood = row("Drop from hinge to deck, highest water, float light", "R_X", "ft",
+                 site.hinge_height - greatest(site.high_water, site.flood) - deck_light, STATICS)
+run_flood = again(sheet, run_low, {rise_low: rise_flood}, "highest water")
+slope_flood = row("Rise over run at the highest water, where it lands", "i_X", "",
+                  lands * absolute(rise_flood) / run_flood, STATICS, digits=3)
 slope_check = check("Gangway slope", slope, at_most=1 / site.gangway_run,
-                    look_at=1 / site.gangway_run,
+                    look_at=when(slope_flood > 1 / site.gangway_run, -1, 1 / site.gangway_run),
                     source="own judgement: 3 to 1 at lowest water; UFC 4-152-01 7-4.1: 1.5",
-                    group="Gangway", cure="A longer gangway, or a lower or movable hinge.",
+                    group="Gangway", cure="A longer gangway, or a lower or movable hinge. LOOK: "
+                    "too steep at the highest water; close it in a flood.",
                     amount=("feet longer", "ft",
                             lands * greatest(length_needed - site.gangway_length, 0)))
 
@@ -110,9 +124,10 @@ width_check = check("Gangway clear width", width_short, at_most=site.gangway_wid
                     cure="A wider gangway: 36 in clear one way, 48 in where people meet.")
 
 block("Travel of the foot")
-travel = row("Travel of the foot between the levels", "e_g", "ft",
-             when(rise_low * rise_high < 0, site.gangway_length, greatest(run_low, run_high))
-             - least(run_low, run_high), STATICS)
+travel = row("Travel of the foot from low to highest water", "e_g", "ft",
+             when(rise_low * rise_flood < 0, site.gangway_length,
+                  greatest(run_low, run_high, run_flood))
+             - least(run_low, run_high, run_flood), STATICS)
 room = row("From the foot to the nearer edge of the landing", "a_g", "ft",
            least(parts.deck_length / 2 - absolute(sec.gangway_x),
                  when(absolute(sec.gangway_y) > 0,
@@ -128,6 +143,90 @@ travel_check = check("Room for the foot on the landing", travel_asked,
 note("The foot on Sections is taken as the middle of its travel, along the section unless a place "
      "across is typed. Wheels need a plate over three stringers or more.")
 
+block("The foot at either end of its travel")
+note("G0 to G3 of Stability again, with the foot half its travel off its place, toward the lower "
+     "corner: the tilt and the dip that adds, to the first order on both leaning axes. A section "
+     "stiffens as it leans, so that this is a little more than there is. Any section where a "
+     "gangway lands is judged as a landing.")
+foot_off = row("Foot off its place, most", "e_h", "ft", lands * greatest(travel, 0) / 2, STATICS)
+_across = absolute(sec.gangway_y) > 0
+_turn, _length = stability.turn, stability.turn_length
+foot_a = row("The same on leaning axis a", "e_a", "ft",
+             foot_off * when(_across, 1, absolute(_turn)) / _length, STATICS, digits=3)
+foot_b = row("The same on leaning axis b", "e_b", "ft",
+             foot_off * when(_across, absolute(_turn), 1) / _length, STATICS, digits=3)
+_far_y = group.half_width + absolute(buoyancy.flotation_y)
+_far_x = group.half_length + absolute(buoyancy.flotation_x)
+corner_a = row("Deck corner from the centre of flotation, axis a", "c_a", "ft",
+               (_far_y + absolute(_turn) * _far_x) / _length, STATICS)
+corner_b = row("Deck corner from the centre of flotation, axis b", "c_b", "ft",
+               (_far_x + absolute(_turn) * _far_y) / _length, STATICS)
+CASES = {"service": ("G0", loads.gangway_dead), "gangway": ("G1", loads.gangway_25),
+         "flotation": ("G2", loads.gangway_dead), "half": ("G3", loads.gangway_dead)}
+lean, dip = {}, {}
+for _key, (_name, _weight) in CASES.items():
+    _share = _weight / greatest(stability.weight_afloat[_key], own.least_weight)
+    _a = foot_a / greatest(stability.GM_a[_key], own.least_length)
+    _b = foot_b / greatest(stability.GM_b[_key], own.least_length)
+    lean[_key] = row(f"Further lean, tangent: {_name}", f"Δv[{_name}]", "ft/ft",
+                     _share * root(_a ** 2 + _b ** 2), STATICS, digits=5)
+    dip[_key] = row(f"Corner further down: {_name}", f"Δc[{_name}]", "in",
+                    (_share * (_a * corner_a + _b * corner_b)).in_("in"), STATICS, digits=2)
+
+
+def _tilted(case: str, key: str):
+    """Return the tilt of a case of Stability with the foot at the end of its travel [deg]."""
+    return stability.tilt[case] + degrees(arc_tangent(lean[key]))
+
+
+foot_rest = row("Tilt at rest, foot at the worse end (G0)", "τ_g0", "deg",
+                lands * _tilted("service", "service"), STATICS, digits=2)
+foot_rest_check = check("Level at rest, foot at the worse end (G0)", foot_rest,
+                        at_most=judged.rest_most,
+                        look_at=least(limits.tilt_rest_ok, judged.rest_most),
+                        source="Lake guidelines; ADA 2010 405.3", group="Gangway",
+                        cure="Move the foot toward the middle, shift fixed items, or add a float "
+                        "under the low side.")
+foot_tilt = row("Tilt, foot at the worse end (G1, G3)", "τ_g", "deg",
+                lands * greatest(_tilted("gangway", "gangway"), _tilted("half_across", "half"),
+                                 _tilted("half_along", "half")), STATICS, digits=2)
+foot_tilt_check = check("Tilt, foot at the worse end (G1, G3)", foot_tilt,
+                        at_most=limits.tilt_half_most,
+                        look_at=least(limits.tilt_half_ok, limits.tilt_half_most),
+                        source="HSC Code 2000 2.11; own judgement", group="Gangway",
+                        cure="Wider, floats further out, or the foot nearer the middle.")
+foot_corner = row("Lowest corner, foot at the worse end (G1, G2, G3)", "F_g", "in",
+                  least(stability.low["gangway"] - dip["gangway"],
+                        stability.low["flotation"] - dip["flotation"],
+                        stability.low["half_across"] - dip["half"],
+                        stability.low["half_along"] - dip["half"]), STATICS, digits=1)
+foot_low = row("The same where it lands; elsewhere twice the deck's height", "F_gj", "in",
+               when(lands > 0, foot_corner, 2 * parts.deck_top.in_("in")), STATICS, digits=1)
+foot_low_check = check("Lowest corner, foot at the worse end (G1, G2, G3)", foot_low,
+                       at_least=limits.corner_least,
+                       look_at=greatest(judged.good_corner, limits.corner_least), source=OURS,
+                       group="Gangway",
+                       cure="Wider, floats further out, deeper floats, or the foot nearer the "
+                       "middle.")
+
+block("Wheels on the stringers")
+note("A plate shares a wheel over the stringers it covers: of 3, half of it on one. Both wheels "
+     "may stand on one stringer. Framing has judged the point load in the middle of a stringer, "
+     "and no more.")
+foot_point = row("Wheels as one load in the middle of a stringer", "P_g", "lb",
+                 2 * loads.gangway_75 / (site.plate_stringers + 1)
+                 * greatest(1 - site.gangway_width.in_("ft")
+                            / greatest(parts.clear_span, own.least_length), ours.wheel_middle),
+                 OURS, digits=0)
+foot_point_check = check("Gangway wheels against the point load of Framing", foot_point,
+                         at_most=sec.point_load, look_at=sec.point_load, worst="LOOK",
+                         source=OURS, group="Gangway",
+                         cure="A longer plate, over more stringers; or doubled stringers and "
+                         "blocking under the whole travel of the foot.",
+                         amount=("stringers under the plate, in all", "each",
+                                 greatest(foot_point * (site.plate_stringers + 1)
+                                          / sec.point_load - 1, 0)))
+
 block("Shore end")
 shore = row("Weight on the hinge, 75 psf on the walk", "R_s", "lb",
             site.gangway_weight / 2 + loads.ufc.gangway_uniform * loads.gangway_area / 2,
@@ -138,10 +237,20 @@ shore_bolt = row("Pull and weight on one abutment bolt, where it lands", "B_s", 
 bolt_shear = row("A bolt in shear, steel alone", "V_b", "lb",
                  aisc.Fnv_A307 * arc_tangent(1) * BOLTS.find(job.bolt)["D"] ** 2 / aisc.omega,
                  "AISC 360-10 J3.6, Table J3.2", digits=0)
-shore_check = check("Abutment bolts in shear, steel alone", shore_bolt, at_most=bolt_shear,
-                    source="AISC 360-10 J3.6", group="Gangway",
-                    cure="More bolts, or thicker ones. The concrete round them is for the anchor "
-                    "maker's table.")
+note("What a bolt carries in its concrete is in its maker's table, for that concrete, depth and "
+     "edge. Where it is not typed on Inputs an engineer or the maker says it: the check reads "
+     "LOOK.")
+bolt_holds = row("What an abutment bolt carries, steel and concrete where known", "V_c", "lb",
+                 when(site.anchor_limit > 0, least(bolt_shear, site.anchor_limit), bolt_shear),
+                 "AISC 360-10 J3.6; anchor maker", digits=0)
+shore_check = check("Abutment bolts, in steel and concrete", shore_bolt,
+                    at_most=greatest(bolt_holds, own.least_weight),
+                    look_at=bolt_holds * when(all_of(lands > 0, site.anchor_limit <= 0), -1,
+                                              own.look_from),
+                    source="AISC 360-10 J3.6; anchor maker", group="Gangway",
+                    cure="More bolts, thicker or deeper ones, or farther from the edge of the "
+                    "concrete. LOOK: type what the anchor maker's table gives; not known: "
+                    "engineer required.")
 level_words = row("Deck and hinge", "", "text",
                   when(all_of(lands > 0, rise_high < 0),
                        "deck above the hinge at high water", "deck below the hinge"), STATICS)

@@ -3,17 +3,17 @@
 from __future__ import annotations
 
 from . import inputs as job
-from .reference import constants, own, ufc_piers
+from .reference import YES_NO, constants, lake, own, ufc_piers
 
 hsc = constants("hsc_code")
 ours = constants("own_afloat")
 
 sheet = job.sheet
-ask, block = sheet.ask, sheet.block
+ask, choose, block = sheet.ask, sheet.choose, sheet.block
 
 OURS = "own judgement"
 
-block("Limits of tilt and low corner")
+block("Limits of tilt and low corner: a source named is published, own judgement is ours")
 tilt_rest_ok = ask("Tilt at rest, good", "τ_0", "deg", 0.1, 5, "Lake guidelines: 3/8 in per 3 ft",
                    default=own.tilt_gangway_ok)
 tilt_rest_most = ask("Tilt at rest, most", "τ_0m", "deg", 0.2, 10,
@@ -40,3 +40,11 @@ lost_least = ask("Low corner with one float lost, least", "c_1", "in", 0.5, 24, 
 snow_density = ask("Weight of settled snow", "ρ_s", "pcf", 3, 50,
                    "gives the height of its middle: own judgement", default=ours.snow_density,
                    digits=0)
+even_least = ask("Low corner under even loads, and under snow, least", "c_0", "in", 0.01, 12,
+                 "own judgement: above water", default=ours.above_water)
+finger_rule = choose("Finger rule is required: end of a finger, 400 lb 2 ft from it", YES_NO,
+                     "Lake guidelines, loads", default="no")
+finger_most = ask("Freeboard lost at the end of a finger under it, most", "Δ_F", "in", 0.5, 24,
+                  "Lake guidelines, loads", default=lake.finger_loss, digits=1)
+hinge_load = ask("Load up or down that one hinge carries", "V_0", "lb", 50, 20000,
+                 "maker; else own judgement", default=ours.hinge_load, digits=0)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from builder.language import all_of, root, when
+from builder.language import all_of, arc_tangent, root, when
 from builder.language.expressions import lift
 
 from . import inputs as job
@@ -31,6 +31,7 @@ BEDS = table("bed_friction")
 WINDS = words("Kind of wind speed", "strength-level map", "older map")
 MOORINGS = words("Kind of mooring", "chains and dead weights", "guide piles",
                  "shore arms or cables")
+ARMS = words("Shore arm or line", "stiff arms", "wire rope", "synthetic line", "nylon line")
 
 THIRD = lift(1) / 3
 
@@ -63,6 +64,11 @@ current = ask("Current, fastest; 0 on still water", "V_c", "ft/s", 0, 15, "measu
 current_coefficient = ask("Coefficient of current on the floats, deep water", "C_0", "", 0.5, 3,
                           "1.0 to 2.0 from memory; own judgement",
                           default=ours.current_coefficient)
+hull_coefficient = ask("Coefficient of current on hulls of boats, deep water", "C_h0", "", 0.2, 3,
+                       "UFC 4-159-03 Eq. 9-13 gives ship hulls less, from memory; own judgement",
+                       default=ours.hull_coefficient)
+wake = ask("Wake of passing boats at the dock, height", "H_wk", "ft", 0, 6,
+           "watched on a busy day; own judgement", default=ours.wake, digits=1)
 
 block("Levels")
 high_water = ask("High water above low water", "h_H", "ft", 0, 40, "gauge, records or marks",
@@ -91,6 +97,11 @@ slips = ask("Boat slips of the whole facility", "n_b", "each", 0, 2000, "ADA 201
             default=0, whole=True)
 abutment_bolts = ask("Bolts of the gangway hinge to the abutment", "n_a", "each", 2, 24,
                      "layout", default=ours.abutment_bolts, whole=True)
+anchor_limit = ask("What one of them carries in its concrete; 0 when not known", "T_a", "lb", 0,
+                   50000, "anchor maker's table, for its concrete, depth and edge", default=0,
+                   digits=0)
+plate_stringers = ask("Stringers under the plate of a gangway wheel", "n_pl", "each", 1, 12,
+                      "own judgement: 3 at least", default=ours.plate_stringers, whole=True)
 
 block("Mooring")
 mooring = choose("What holds the dock", MOORINGS, "Mooring")
@@ -127,5 +138,24 @@ scour = ask("Bed washed out round a pile", "h_s", "ft", 0, 15, "own judgement",
             default=ours.scour, digits=1)
 hoop_play = ask("Play of a pile hoop, each side", "g_h", "in", 0.5, 6,
                 "common practice, no source: 1 in at least", default=practice.pile_play_least)
+slab = choose("Piles stand through a stiff slab at the bed", YES_NO,
+              "IBC 1807.3.2.2: a concrete ramp or floor, not riprap", default="no")
+arm_kind = choose("Shore arms, or lines in their place", ARMS, "a line pulls only",
+                  default=ARMS.keys[0])
+line_factor = ask("Breaking force of such a line over its pull, least", "f_li", "", 2, 12,
+                  "UFC 4-159-03 Table 3-7: 3; own judgement: 5 for line; nylon weaker wet",
+                  default=when(arm_kind.is_(ARMS.keys[1]), ufc_moorings.wire, own.synthetic_wet)
+                  / (1 - ufc_moorings.nylon_wet_loss * arm_kind.is_(ARMS.keys[3])))
+line_break = ask("Breaking force of such a line, new; 0 when none is chosen yet", "T_b", "lb", 0,
+                 500000, "maker", default=0, digits=0)
+hinge_pin = ask("Section hinge, diameter of its pin", "D_hi", "in", 0.25, 3, "catalog",
+                default=ours.hinge_pin)
+hinge_planes = ask("Section hinge, places where its pin is sheared", "n_sh", "each", 1, 4,
+                   "2 where a lug stands between two; own judgement: 1 until looked at",
+                   default=ours.hinge_planes, whole=True)
+hinge_limit = ask("Section hinge, working load: its maker's, else of the pin alone", "T_hi", "lb",
+                  50, 100000, "AISC 360-10 J3.6, A307 steel or better",
+                  default=hinge_planes * aisc.Fnv_A307 * arc_tangent(1) * hinge_pin ** 2
+                  / aisc.omega, digits=0)
 sheltered = all_of(job.use.is_("private"), fetch < ours.swim_fetch)
 """A private dock on a short fetch, where a platform's anchor may have a lower factor."""

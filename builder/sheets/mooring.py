@@ -1,7 +1,9 @@
 """Mooring: chains and dead weights, guide piles, or shore arms, by choice.
 
 Only the rows of the kind chosen on Inputs carry a demand; those of the other kinds read 0.  A
-section with legs, piles or arms takes its own force and that of the neighbours it holds.
+section with legs, piles or arms takes its own force and that of the neighbours it holds.  What
+chains and hoops pull down in the wind, beyond the weight typed on Sections, is judged here: the
+sheet stands right of Stability and cannot feed it.
 """
 
 from __future__ import annotations
@@ -27,12 +29,15 @@ from builder.language import (
     whole_down,
 )
 
-from . import buoyancy, gangway, parts
+from . import buoyancy, gangway, parts, stability, weight
 from . import inputs as job
+from . import inputs_afloat as limits
 from . import inputs_site as site
 from . import sections as sec
 from . import sections_site as held
 from . import site_loads as loads
+from . import stability_checks as judged
+from . import stability_group as group
 from .reference import nds, own, practice
 
 sheet = Sheet("Mooring", "Chains, piles or arms that hold the dock",
@@ -41,13 +46,14 @@ row, check, block, note, caution = (sheet.row, sheet.check, sheet.block, sheet.n
                                     sheet.caution)
 
 STATICS, OURS, POST = "statics", "own judgement", "IBC 2015 1807.3.2.1"
+HELD = "IBC 2015 1807.3.2.2"
 ours, ufc, ibc, FOOT = site.ours, site.ufc_moorings, loads.constants("ibc_1807"), loads.FOOT
 CHAINED, PILED, ARMED = (site.mooring.is_(key) for key in site.MOORINGS.keys)
-FLOOR = own.least_length
+SLAB, FLOOR = site.slab.is_("yes"), own.least_length
 
 block("What this sheet can judge")
 engineer = row("Site within these rules", "", "text",
-               when(any_of(site.current > ours.current_fast, loads.wave_high > site.wave_most),
+               when(any_of(site.current > ours.current_fast, loads.rough > site.wave_most),
                     "ENGINEER REQUIRED: waves or current", "yes, as far as they go"), OURS)
 note("Engineer required in any case: soft or layered bed, scour, ice left in place, surge, roofs, "
      "piles in unknown soil, chains on a dock with waves over the limit.")
@@ -172,6 +178,9 @@ hanging_check = check("Hanging chain as typed on Sections", hanging_off,
                       look_at=greatest(ours.gangway_match * hanging, ours.gangway_match_least),
                       source=OURS, worst="LOOK", group="Mooring",
                       cure="Type the weight found on Sections: it is part of the dock's weight.")
+note("The weight typed on Sections is what Weight and Stability carry of these chains, in every "
+     "case; it must not be under the weight found. What they pull down beyond it in the wind is "
+     "judged below, under the wind case.")
 windward = row("Upright pull of the windward legs under the design pull", "W_w", "lb",
                CHAINED * here * against * T_v, STATICS, digits=0)
 
@@ -225,8 +234,8 @@ soil_m = row("Isolated poles: factor on the bearing", "m", "",
              when(site.isolated.is_("yes"), ibc.isolated, 1), "IBC 2015 1806.3.4", digits=0)
 bed_rate = row("Push of the bed on the pile, a foot deeper", "p_b", "psf",
                soil_m * site.soil_bearing * pile_b, POST, digits=0)
-turn_depth = row("Depth where the shear turns", "z_0", "ft", root(2 * pile_P / bed_rate), STATICS,
-                 digits=2)
+turn_depth = row("Depth where the shear turns; 0 under a slab", "z_0", "ft",
+                 when(SLAB, 0, root(2 * pile_P / bed_rate)), STATICS, digits=2)
 pile_M = row("Bending moment in the pile", "M_p", "lb·ft",
              pile_P * (pile_h + 2 * turn_depth / 3), STATICS, digits=0)
 pile_f = row("Bending stress in the pile", "f_b", "psi",
@@ -239,7 +248,8 @@ pile_check = check("Guide pile in bending", pile_f, at_most=site.pile_Fb * nds.C
 block("Guide piles: depth in the bed")
 note("The code's two equations with the pressure at a third of the depth make a cubic, "
      "d³ = k(d + 1.09 h), solved here in closed form; the code's own equation is worked at that "
-     "depth beside it.")
+     "depth beside it. Where the piles stand through a stiff slab at the bed the code's shorter "
+     "depth counts.")
 post_k = row("k of the cubic", "k", "ft²", 3 * ibc.post_A * pile_P / bed_rate, POST, digits=2)
 cubic_p = row("A third of k", "p_3", "ft²", post_k / 3, POST)
 cubic_q = row("Half the last term of the cubic", "q_3", "ft³", ibc.post_h / 8 * post_k * pile_h,
@@ -261,11 +271,22 @@ post_A = row("A of the code", "A", "ft", ibc.post_A * pile_P
              / greatest(S_1 * pile_b, ours.least_line), POST)
 embed_code = row("Depth by the code's equation", "d_c", "ft",
                  post_A / 2 + root(post_A ** 2 + ibc.post_h * pile_h * post_A) / 2, POST)
-embed_check = check("Guide pile, depth in the bed", embed,
+held_cube = row("Cube of the depth with a slab at the bed", "d_s³", "ft³",
+                loads.constants("ibc_held_posts").post_held * pile_P * pile_h / bed_rate, HELD)
+held_short = row("Depth with a slab, bearing growing all the way", "d_s", "ft",
+                 bare(held_cube, "ft³") ** site.THIRD * FOOT, HELD)
+embed_held = row("Depth in the bed needed with a slab", "d_h", "ft",
+                 when(held_short > ibc.post_deepest, root(held_cube / ibc.post_deepest),
+                      held_short), HELD)
+S_3 = row("Bearing at the depth, with a slab", "S_3", "psf",
+          soil_m * site.soil_bearing * least(embed_held, ibc.post_deepest), HELD, digits=0)
+embed_asked = row("Depth in the bed needed, as the pile stands", "d_n", "ft",
+                  when(SLAB, embed_held, embed), OURS)
+embed_check = check("Guide pile, depth in the bed", embed_asked,
                     at_most=greatest(site.pile_embedded, FLOOR), source=POST, group="Mooring",
                     cure="Deeper or thicker piles, or more of them; this is a screening.",
-                    amount=("feet deeper", "ft", greatest(embed - site.pile_embedded, 0)))
-deep_check = check("Guide pile, depth within the rule", embed, at_most=ibc.post_deepest,
+                    amount=("feet deeper", "ft", greatest(embed_asked - site.pile_embedded, 0)))
+deep_check = check("Guide pile, depth within the rule", embed_asked, at_most=ibc.post_deepest,
                    look_at=ibc.post_deepest, worst="LOOK", source=POST, group="Mooring",
                    cure="Engineer required: past 12 ft the bearing may not grow with depth.")
 top_needed = row("Pile top above low water, needed", "z_n", "ft",
@@ -296,29 +317,66 @@ hoop_check = check("Hoop bolts in shear, steel alone", hoop_bolt, at_most=gangwa
 rub = row("Rub of the hoop on the pile, up or down", "V_h", "lb", ours.rub_share * pile_P, OURS,
           digits=0)
 
-block("Shore arms or cables")
-arm = row("Push or pull in an arm", "N_a", "lb",
-          ARMED * greatest(pile_y / sin_a, pile_x / cos_a), STATICS, digits=0)
+block("Wind case: what chains and hoops pull down")
+note("The windward legs pull down more than the weight typed on Sections; a hoop rubs down on one "
+     "side. Taken at a corner, added to the section in service, to the first order.")
+pulled_down = row("Pull down at one side, beyond the weight typed", "V_w", "lb",
+                  greatest(windward - sec.chain_weight * against / points, 0) + against * rub,
+                  STATICS, digits=0)
+corner_soft = row("Corner's lever squared over the metacentric height", "c_w", "ft",
+                  greatest(group.half_width ** 2
+                           / greatest(stability.GM_a["service"], own.least_length),
+                           group.half_length ** 2
+                           / greatest(stability.GM_b["service"], own.least_length)), STATICS)
+wind_dip = row("Corner further down in the wind", "Δc_w", "in",
+               pulled_down / greatest(buoyancy.sinkage, own.one_pound_an_inch)
+               + (pulled_down / greatest(weight.service, own.least_weight) * corner_soft)
+               .in_("in"), STATICS, digits=2)
+wind_corner = row("Lowest corner in the wind", "F_w", "in", stability.low["service"] - wind_dip,
+                  STATICS, digits=1)
+wind_check = check("Lowest corner with chains or hoops pulling down", wind_corner,
+                   at_least=limits.corner_least,
+                   look_at=greatest(judged.good_corner, limits.corner_least), source=OURS,
+                   group="Mooring",
+                   cure="Longer or more legs, so that each pulls less and flatter; deeper floats; "
+                   "or the whole weight of hanging chain on Sections.")
+
+block("Shore arms, or lines in their place")
+note("A stiff arm pushes and pulls; a wire or line pulls only, so that half of them hold. Nylon "
+     "is weaker wet. Lines stretch, chafe and slip: look at them often.")
+lined = row("Wire or line: 1, stiff arm: 0", "k_w", "",
+            when(site.arm_kind.is_(site.ARMS.keys[0]), 0, 1), STATICS, digits=0)
+arm = row("Push or pull in an arm, pull in a line", "N_a", "lb",
+          ARMED * greatest(pile_y / sin_a, pile_x / cos_a)
+          * (1 + lined * (points / against - 1)), STATICS, digits=0)
 arm_bolt = row("Push or pull on an arm's bolt", "B_a", "lb", arm / ours.arm_bolts, STATICS,
                digits=0)
 arm_check = check("Arm bolts in shear, steel alone", arm_bolt, at_most=gangway.bolt_shear,
                   source="AISC 360-10 J3.6", group="Mooring",
                   cure="Thicker or more bolts, or more arms. The shore anchor is for an engineer.")
-cable = row("A wire in its place, to break at not less than", "N_w", "lb", ufc.wire * arm,
-            "UFC 4-159-03 Table 3-7", digits=0)
+line_needed = row("Wire or line to break at not less than", "N_w", "lb",
+                  lined * site.line_factor * arm, "UFC 4-159-03 Table 3-7", digits=0)
+line_check = check("Wire or line strength", line_needed,
+                   at_most=greatest(site.line_break, own.least_weight),
+                   source="UFC 4-159-03 Table 3-7", group="Mooring",
+                   cure="A stronger wire or line, or more of them.")
 arm_range = row("Range of water with arms", "h_a", "ft", ARMED * here * site.flood, OURS, digits=1)
 range_check = check("Range of water that arms follow", arm_range, at_most=ours.levels_fixed,
                     worst="LOOK", source=OURS, group="Mooring",
                     cure="Engineer required: arms swing far; guide piles or chains suit better.")
 
 block("Joints between sections")
-note("The sections between two that are held act as a beam lying flat. These are the forces a "
-     "hinge must take; hinges a section's width apart. A joint to the shore takes more.")
+note("The sections between two that are held act as a beam lying flat, under their force evenly "
+     "and under its turn at the middle. These are the forces a hinge must take; hinges a "
+     "section's width apart. In waves a hinge takes more: engineer required above the limit.")
 plan_M = row("Plan bending between held sections", "M_n", "lb·ft",
-             carried_y * held.carried * sec.length / 8, STATICS, digits=0)
+             carried_y * held.carried * sec.length / 8 + greatest(turn_y, turn_x) / 2, STATICS,
+             digits=0)
 hinge_pull = row("Pull on a hinge", "N_h", "lb", carried_x / 2 + plan_M / sec.width, STATICS,
                  digits=0)
-hinge_shear = row("Sideways shear on a hinge", "S_h", "lb", carried_y / 4, STATICS, digits=0)
+hinge_shear = row("Sideways shear on a hinge", "S_h", "lb",
+                  carried_y / 4 + greatest(turn_y, turn_x) / (2 * held.carried * sec.length),
+                  STATICS, digits=0)
 chord = row("Push or pull along a rail", "C_r", "lb",
             plan_M / greatest(sec.width - parts.rail_t.in_("ft"), FLOOR), STATICS, digits=0)
 hinge_up = row("Upright force at a joint of two sections, at most", "V_j", "lb",
@@ -327,3 +385,11 @@ hinge_up = row("Upright force at a joint of two sections, at most", "V_j", "lb",
 shore_up = row("Upright force at a joint to the shore, at most", "V_s", "lb",
                greatest(sec.point_load, job.flotation_load * parts.deck_area / 4), STATICS,
                digits=0)
+hinge_all = row("Force on one hinge and its pin, all ways", "T_h", "lb",
+                (sec.hinges > 0)
+                * root(hinge_pull ** 2 + hinge_shear ** 2 + (hinge_up / 2) ** 2), STATICS,
+                digits=0)
+hinge_check = check("Hinge and pin", hinge_all, at_most=site.hinge_limit,
+                    source="AISC 360-10 J3.6; hinge maker", group="Mooring",
+                    cure="Thicker pins, sheared in two places, or fewer sections between those "
+                    "that are held. The hinge's plates and welds are its maker's.")

@@ -65,6 +65,7 @@ PURPOSES = table("purposes")
 WATERS = table("waters")
 FINISHES = table("finishes")
 SOURCES = table("sources")
+TERMS = table("terms")
 
 YES_NO = words("Yes or no", "no", "yes")
 USES = words("Private or public", "private", "public")

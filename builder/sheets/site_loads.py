@@ -1,8 +1,9 @@
 """SiteLoads: wind, current and waves on each section and its boats, and the gangway's weight.
 
 Wind is a pressure on the side of the dock and on the profile of every boat, each force at its own
-place, so that it turns the section too.  Across is against the long side; along is against the
-end.  Waves are a screening: three published growth formulas, shown as a range.
+place, so that it turns the section too.  Current pushes on floats, hulls and lodged drift.  Across
+is against the long side; along is against the end.  Waves are a screening: three published growth
+formulas, shown as a range; what waves and wake push is not worked here.
 """
 
 from __future__ import annotations
@@ -33,6 +34,7 @@ row, check, block, note, caution = (sheet.row, sheet.check, sheet.block, sheet.n
 
 STATICS, OURS, ASCE = "statics", "own judgement", "ASCE 7-10 Eq. 26.10-1"
 asce, asce_kz = site.asce, constants("asce_7_kz")
+grown = constants("spm_grown")
 spm, cem, drag = constants("spm_1984"), constants("cem"), constants("current_drag")
 physics, berth, ufc = constants("physics"), constants("mil_hdbk_1025_5"), site.ufc_gangway
 FOOT = physics.foot
@@ -94,21 +96,10 @@ wind_along = row("Wind, dock and boats, along", "F_w,x", "lb",
                  dock_along + boat_along[0] + boat_along[1], STATICS, digits=0)
 
 
-def _yaw(forces, arms, symbol: str, words: str):
-    """Return turning moments of boats about the middle of the section: each, then the worst."""
-    each = [row(f"Boat {k + 1}: {words}", f"{symbol},{k + 1}", "lb·ft", forces[k] * arms[k],
-                STATICS, digits=0) for k in (0, 1)]
-    return row(f"Worst {words}", symbol, "lb·ft",
-               greatest(absolute(each[0] + each[1]), absolute(each[0]), absolute(each[1])),
-               STATICS, digits=0)
-
-
-yaw_across = _yaw(boat_across, held.boat_x, "M_y", "turn under force across")
-yaw_along = _yaw(boat_along, held.boat_y, "M_x", "turn under force along")
-
-block("Current on the floats")
+block("Current on floats, hulls and lodged drift")
 note("The floats are taken as one body as long and as wide as the section, which is more than "
-     "they are. Hulls of boats and debris are not counted: with a fast current ask an engineer.")
+     "they are. Every hull takes the full current, and so does lodged drift, from either way. "
+     "The current's push on a boat is added to its wind or line pull.")
 current_pressure = row("Pressure of the current", "p_c", "psf",
                        job.water_weight * site.current ** 2 * physics.second
                        / (2 * physics.gravity), STATICS)
@@ -124,20 +115,52 @@ current_across = row("Current on the floats, across", "F_c,y", "lb",
 current_along = row("Current on the floats, along", "F_c,x", "lb",
                     current_pressure * current_C * sec.width
                     * buoyancy.draft_flotation.in_("ft"), STATICS, digits=0)
+hull_C = row("Coefficient of hulls with the bed near, the deeper boat's", "C_h", "",
+             site.hull_coefficient + greatest(drag.C_shallow - site.hull_coefficient, 0)
+             * least(greatest(*held.boat_draft) / job.low_water_depth, 1) ** drag.depth_power,
+             "UFC 4-159-03 Eq. 9-13")
+hull_across, hull_along = [], []
+for _i in (0, 1):
+    hull_across.append(row(
+        f"Boat {_i + 1}: current on its hull, across", f"F_h{_i + 1},y", "lb",
+        current_pressure * hull_C * held.boat_length[_i] * held.boat_draft[_i], STATICS,
+        digits=0))
+    hull_along.append(row(
+        f"Boat {_i + 1}: current on its hull, along", f"F_h{_i + 1},x", "lb",
+        current_pressure * hull_C * held.boat_beam[_i] * held.boat_draft[_i]
+        * (held.boat_length[_i] > 0), STATICS, digits=0))
+drift_force = row("Current on lodged drift", "F_db", "lb",
+                  current_pressure * current_C * held.debris, OURS, digits=0)
 current_check = check("Current against what this book covers", site.current,
                       at_most=site.ours.current_fast, source=OURS, group="Site",
                       cure="Engineer required: fast current loads piles, chains and debris beyond "
                       "these rules.")
 
-block("Force on the section")
-force_across = row("Force across", "F_y", "lb", wind_across + greatest(current_across, 0),
-                   STATICS, digits=0, chief=True)
-force_along = row("Force along", "F_x", "lb", wind_along + greatest(current_along, 0), STATICS,
-                  digits=0, chief=True)
+block("Force on the section, and what turns it")
+force_across = row("Force across", "F_y", "lb",
+                   wind_across + greatest(current_across, 0) + hull_across[0] + hull_across[1]
+                   + drift_force, STATICS, digits=0, chief=True)
+force_along = row("Force along", "F_x", "lb",
+                  wind_along + greatest(current_along, 0) + hull_along[0] + hull_along[1]
+                  + drift_force, STATICS, digits=0, chief=True)
+
+
+def _yaw(winds, hulls, arms, symbol: str, words: str):
+    """Return turning moments of boats about the middle of the section: each, then the worst."""
+    each = [row(f"Boat {k + 1}: {words}", f"{symbol},{k + 1}", "lb·ft",
+                (winds[k] + hulls[k]) * arms[k], STATICS, digits=0) for k in (0, 1)]
+    return row(f"Worst {words}", symbol, "lb·ft",
+               greatest(absolute(each[0] + each[1]), absolute(each[0]), absolute(each[1])),
+               STATICS, digits=0)
+
+
+yaw_across = _yaw(boat_across, hull_across, held.boat_x, "M_y", "turn under force across")
+yaw_along = _yaw(boat_along, hull_along, held.boat_y, "M_x", "turn under force along")
 
 block("Waves: a screening")
 note("Three growth formulas for a steady wind along the fetch, each held to 0.78 of the depth at "
-     "the dock at high water. Believe the range, not a number. Boat wake is not in it.")
+     "the dock at high water. Believe the range, not a number. Boat wake is not in it: it is typed "
+     "on Inputs.")
 g_wave = physics.gravity / physics.second
 U_metric = row("Steady wind, m/s", "U_m", "", bare(site.wind_mean, "mph") * physics.mph_in_m_s,
                STATICS)
@@ -146,10 +169,18 @@ U_A = row("Adjusted wind speed", "U_A", "ft/s",
           ** spm.stress_power * physics.m_in_ft * physics.foot_a_second, "SPM 1984 Eq. 3-28a")
 X = row("Fetch without units", "X", "", g_wave * site.fetch / U_A ** 2, "SPM 1984 Eq. 3-33",
         digits=1)
-H_deep = row("Wave height, deep water", "H_1", "ft", spm.deep_H * root(X) * U_A ** 2 / g_wave,
-             "SPM 1984 Eq. 3-33")
+X_full = row("The same from which the sea grows no more", "X_f", "",
+             (grown.H_full / spm.deep_H) ** 2, "SPM 1984 Eq. 3-36", digits=0)
+F_full = row("Fetch from which the sea grows no more", "F_f", "ft", X_full * U_A ** 2 / g_wave,
+             "SPM 1984 Eq. 3-36", digits=0)
+H_deep = row("Wave height, deep water", "H_1", "ft",
+             spm.deep_H * root(least(X, X_full)) * U_A ** 2 / g_wave, "SPM 1984 Eq. 3-33")
 T_deep = row("Wave period, deep water", "T_1", "s",
-             spm.deep_T * X ** site.THIRD * U_A / g_wave, "SPM 1984 Eq. 3-34")
+             spm.deep_T * least(X, X_full) ** site.THIRD * U_A / g_wave, "SPM 1984 Eq. 3-34")
+wind_time = row("The wind must blow for", "t_w", "h",
+                when(X < X_full, grown.t_fetch * (X ** site.THIRD) ** 2, grown.t_full)
+                * bare(U_A / g_wave, "s") / 3600 * site.ours.hour,
+                "SPM 1984 Eq. 3-35, 3-38")
 depth_bare = row("Depth along the fetch without units", "d*", "",
                  g_wave * site.fetch_depth / U_A ** 2, "SPM 1984 Eq. 3-39", digits=4)
 tanh_a = row("Depth term of the height", "t_a", "",
@@ -190,11 +221,16 @@ period_low = row("Wave period, from", "T_low", "s", least(T_deep, T_shallow, T_c
                  digits=1)
 period_high = row("Wave period, to", "T_high", "s", greatest(T_deep, T_shallow, T_cem), OURS,
                   digits=1)
-wave_check = check("Wave height, upper end of the range", wave_high, at_most=site.wave_most,
+rough = row("Wave, upper end of the range, or wake", "H_r", "ft", greatest(wave_high, site.wake),
+            OURS, digits=1)
+wave_check = check("Wave height, upper end of the range, or wake", rough, at_most=site.wave_most,
                    look_at=least(berth.wave_easy, site.wave_most), source="Sea Grant guide 3.1; "
                    "MIL-HDBK-1025/5 2.2.2.1", group="Site",
-                   cure="Engineer required above the limit: a breakwater, a sheltered place, or "
-                   "take the dock out. From 1 ft a berth is uneasy.")
+                   cure="Engineer required above the limit: a breakwater, a sheltered place, a "
+                   "no-wake zone, or take the dock out. From 1 ft a berth is uneasy.")
+wave_force = row("Push of waves and wake", "", "text",
+                 when(rough > site.wave_most, "ENGINEER REQUIRED",
+                      "not worked; kept small by the limit on height"), OURS)
 
 block("Length of the longer wave")
 L_0 = row("Wave length, deep water", "L_0", "ft",
@@ -237,6 +273,9 @@ def _reaction(words: str, symbol: str, load):
 gangway_25 = _reaction("25 psf (G1)", "R_25", ufc.gangway_on_float)
 gangway_50 = _reaction("50 psf, shown only", "R_50", ufc.gangway_uniform_reduced)
 gangway_75 = _reaction("75 psf, for members", "R_75", ufc.gangway_uniform)
+wheel_rest = row("One of two wheels at rest (G0, G2, G3)", "R_w0", "lb", gangway_dead / 2,
+                 STATICS, digits=0)
+wheel_25 = row("One of two wheels, 25 psf (G1)", "R_w1", "lb", gangway_25 / 2, STATICS, digits=0)
 wheel = row("One of two wheels, for members", "R_w", "lb", gangway_75 / 2, STATICS, digits=0)
 gangway_push = row("Push along the gangway", "H_g", "lb", own.gangway_along_share * gangway_75,
                    OURS, digits=0)

@@ -1,10 +1,12 @@
 """Stability: stable or not, list and trim, tilt and low corner in every case, and the load plate.
 
-The sheet is declared in parts, read in this order: the float group and its leaning axes
-(:mod:`.stability_group`); floats that overlap (:mod:`.stability_overlap`); weights afloat and
-metacentric heights (:mod:`.stability_weights`); the load cases (:mod:`.stability_cases`); checks
-(:mod:`.stability_checks`); the righting arm (:mod:`.stability_arm`); the load plate
-(:mod:`.stability_plate`).  Other sheets take their rows from here.
+The sheet is declared in parts, read in this order: a neighbour that holds it in roll
+(:mod:`.stability_held`); the float group and its leaning axes (:mod:`.stability_group`); weights
+afloat, metacentric heights, stable or not (:mod:`.stability_weights`); the load cases
+(:mod:`.stability_cases`); the righting arm (:mod:`.stability_arm`); what each case comes to
+(:mod:`.stability_shown`); checks (:mod:`.stability_checks`); floats that overlap
+(:mod:`.stability_overlap`); the load plate (:mod:`.stability_plate`).  Other sheets take their
+rows from here.
 """
 
 from __future__ import annotations
@@ -16,8 +18,11 @@ from . import (
     stability_cases,
     stability_checks,
     stability_group,
+    stability_held,
     stability_overlap,
     stability_plate,
+    stability_sheet,
+    stability_shown,
     stability_weights,
 )
 from .stability_arm import (
@@ -30,16 +35,19 @@ from .stability_arm import (
 from .stability_cases import (
     arm_a,
     arm_b,
-    dip,
+    dry,
     low,
     rise_1,
-    state,
     tan_list,
     tan_trim,
     tilt,
+    wet,
 )
 from .stability_checks import (
+    end_loss,
     even_check,
+    finger_check,
+    finger_loss,
     half_low_check,
     lost_check,
     lost_low_check,
@@ -57,6 +65,17 @@ from .stability_group import (
     turn,
     turn_length,
 )
+from .stability_held import (
+    alone_list,
+    alone_trim,
+    held_square,
+    holder_stiff,
+    holder_there,
+    holder_trim,
+    pin_check,
+    pin_load,
+    roll_share,
+)
 from .stability_overlap import (
     overlap_check,
 )
@@ -67,6 +86,13 @@ from .stability_plate import (
     load_strength,
     load_volume,
     people,
+)
+from .stability_shown import (
+    corner,
+    shown_list,
+    shown_tilt,
+    shown_trim,
+    state,
 )
 from .stability_weights import (
     KB,
@@ -81,12 +107,15 @@ from .stability_weights import (
     gangway_more,
     snow_half_load,
     snow_load,
+    stable,
     weight_afloat,
 )
 
-sheet = stability_group.sheet
+sheet = stability_sheet.sheet
 
 __all__ = [
+    "alone_list",
+    "alone_trim",
     "BM_a",
     "BM_b",
     "GM_a",
@@ -99,14 +128,22 @@ __all__ = [
     "arm_b",
     "arm_load",
     "breadth",
+    "corner",
     "depth",
-    "dip",
+    "dry",
     "emerge",
+    "end_loss",
     "even_check",
+    "finger_check",
+    "finger_loss",
     "free_afloat",
     "gangway_more",
     "half_low_check",
     "half_people",
+    "held_square",
+    "holder_stiff",
+    "holder_there",
+    "holder_trim",
     "immerse",
     "load_box",
     "load_height",
@@ -117,6 +154,8 @@ __all__ = [
     "low",
     "overlap_check",
     "people",
+    "pin_check",
+    "pin_load",
     "point_check",
     "point_low_check",
     "reach_x",
@@ -124,11 +163,16 @@ __all__ = [
     "rest_check",
     "rest_most",
     "rise_1",
+    "roll_share",
     "round_b",
     "sheet",
+    "shown_list",
+    "shown_tilt",
+    "shown_trim",
     "snow_GM",
     "snow_half_load",
     "snow_load",
+    "stable",
     "stable_check",
     "state",
     "tan_list",
@@ -137,8 +181,9 @@ __all__ = [
     "turn",
     "turn_length",
     "weight_afloat",
+    "wet",
 ]
 
-for _part in (stability_group, stability_overlap, stability_weights, stability_cases,
-              stability_checks, stability_arm, stability_plate):
+for _part in (stability_held, stability_group, stability_weights, stability_cases, stability_arm,
+              stability_shown, stability_checks, stability_overlap, stability_plate):
     adopt(_part, sheet)

@@ -1,4 +1,4 @@
-"""Stability, fifth part: the righting arm on axis a, with the point load aboard.
+"""Stability, fourth part: the righting arm on axis a, with the point load aboard.
 
 Wall-sided: GZ = sin φ (GM + ½ BM tan² φ), exact for box floats until a float corner leaves the
 water or a float top goes under.
@@ -23,7 +23,17 @@ from . import sections as sec
 from .inputs_afloat import ours
 from .reference import own
 from .stability_cases import edge_y
-from .stability_group import ARCHIMEDES, F_Y, STATICS, block, note, reach_y, row
+from .stability_group import (
+    F_Y,
+    reach_y,
+)
+from .stability_sheet import (
+    ARCHIMEDES,
+    STATICS,
+    block,
+    note,
+    row,
+)
 from .stability_weights import BM_a, GM_a, afloat
 
 STEPS = 6

@@ -12,7 +12,8 @@ The third is Newton's rule in logarithms and exact for a lean on one axis with l
 stiffening.  The less of the last two never gives less tilt than there is, however small GM.
 Tried on 200,000 random sections up to 8°, the angles are right to 3e-7 relative while e₁ is not
 above 8 % of the least GM, which is so up to 8° where GM is a fifth of BM, and up to 5° where it is
-a tenth.  Past that the state reads NEAR UNSTABLE.  (Four plain passes from e = 0 reach 1e-4.)
+a tenth.  Past that the state, in :mod:`.stability_shown`, reads NEAR UNSTABLE.  (Four plain
+passes from e = 0 reach 1e-4.)
 """
 
 from __future__ import annotations
@@ -29,23 +30,17 @@ from builder.language import (
     root,
     when,
 )
-from builder.language.units import TEXT
 
 from . import buoyancy, parts, weight
 from . import sections as sec
-from .reference import own, table
+from .reference import own
 from .stability_group import (
-    ARCHIMEDES,
     F_X,
     F_Y,
     LEAST_RATIO,
     LEAST_RISE,
-    OURS,
     ROUND,
-    STATICS,
-    STIFFENING,
     along_axes,
-    block,
     centre_a,
     centre_b,
     half_length,
@@ -58,12 +53,18 @@ from .stability_group import (
     lost_turn_length,
     moment_a,
     moment_b,
-    note,
     reach_x,
     reach_y,
-    row,
     turn,
     turn_length,
+)
+from .stability_sheet import (
+    OURS,
+    STABLE,
+    STATICS,
+    block,
+    note,
+    row,
 )
 from .stability_weights import (
     NAMES,
@@ -75,10 +76,8 @@ from .stability_weights import (
     gangway_more,
     half_load,
     snow_half_load,
+    stable,
 )
-
-STATES = table("stability_states")
-HOLDS, NEAR, OUT, UNDER, OVER = STATES.entries("state")
 
 block("Where the loads stand")
 note("Each on the side where the section tilts more, to the first order. With extra floats off "
@@ -192,7 +191,7 @@ def _each(title: str, label: str, symbol: str, unit: str, make, source=STATICS, 
             for key, case in CASES.items()}
 
 
-def _of(rows: dict[str, Row], key: str) -> Row:
+def of_weight(rows: dict[str, Row], key: str) -> Row:
     """Return the row of the weight that a case has."""
     return rows[CASES[key].weight]
 
@@ -206,19 +205,19 @@ arm_b = _each("Arm of the centre of gravity from F, axis b", "Arm, axis b", "y_b
 def _tangent(key: str, axis: str, rise):
     """Return the tangent of the lean on an axis for a rise of the centre of buoyancy."""
     arms, heights = (arm_a, GM_a) if axis == "a" else (arm_b, GM_b)
-    stiff = greatest(_of(heights, key), own.least_length)
+    stiff = greatest(of_weight(heights, key), own.least_length)
     return arms[key] / (stiff if rise is None else stiff + rise)
 
 
 def _rise(key: str, rise=None):
     """Return the rise of the centre of buoyancy that the lean at another rise would give."""
-    return (_of(BM_a, key) * _tangent(key, "a", rise) ** 2
-            + _of(BM_b, key) * _tangent(key, "b", rise) ** 2) / 2
+    return (of_weight(BM_a, key) * _tangent(key, "a", rise) ** 2
+            + of_weight(BM_b, key) * _tangent(key, "b", rise) ** 2) / 2
 
 
 def _settled(key: str):
     """Return the rise by Newton's rule in logarithms, from the first two passes."""
-    first, stiff = rise_1[key], greatest(least(_of(GM_a, key), _of(GM_b, key)),
+    first, stiff = rise_1[key], greatest(least(of_weight(GM_a, key), of_weight(GM_b, key)),
                                          own.least_length)
     return first * greatest(rise_2[key] / greatest(first, LEAST_RISE), LEAST_RATIO) ** (
         (stiff + first) / (stiff + 3 * first))
@@ -249,7 +248,7 @@ def _axes(key: str):
 
 
 def _stable(key: str):
-    return least(_of(GM_a, key), _of(GM_b, key)) > 0
+    return least(of_weight(GM_a, key), of_weight(GM_b, key)) > 0
 
 
 def _list(key: str):
@@ -264,22 +263,21 @@ def _trim(key: str):
                 (_tangent(key, "b", rise[key]) + t * _tangent(key, "a", rise[key])) / n, 0)
 
 
-tan_list = _each("List, tangent; 0 where unstable", "List", "tan φ", "ft/ft", _list,
-                 "Archimedes; statics")
-tan_trim = _each("Trim, tangent; 0 where unstable", "Trim", "tan θ", "ft/ft", _trim,
-                 "Archimedes; statics")
-tilt = _each("Tilt: list and trim together; 0 where unstable", "Tilt", "τ", "deg",
+tan_list = _each("Slope of list, working: 0 where there is none", "Slope of list", "tan φ",
+                 "ft/ft", _list, "Archimedes; statics")
+tan_trim = _each("Slope of trim, working: 0 where there is none", "Slope of trim", "tan θ",
+                 "ft/ft", _trim, "Archimedes; statics")
+tilt = _each("Tilt as it is judged, working: 0 where there is none", "Tilt, working", "τ_w", "deg",
              lambda k: degrees(arc_tangent(root(tan_list[k] ** 2 + tan_trim[k] ** 2))),
              digits=2)
 
 
 def _dip(key: str):
+    """Return how far the float corners go up or down from the mean draft [in]."""
     along, across = ((lost_reach_x, lost_reach_y) if key == "lost" else (reach_x, reach_y))
     return (absolute(tan_trim[key]) * along + absolute(tan_list[key]) * across).in_("in")
 
 
-dip = _each("Float corners: up or down from the mean draft", "Corner dip", "d_c", "in", _dip,
-            digits=2)
 block("Range of the formulas")
 band_low = row("Draft of a float corner, least: 0; round floats off the rim", "T_lo", "in",
                when(ROUND, parts.float_depth * (1 - 2 * own.round_band) / 2, 0), OURS)
@@ -288,28 +286,22 @@ band_high = row("Draft of a float corner, most: its depth; round floats off the 
                            parts.float_depth), OURS)
 
 
-def _state(key: str):
-    draft = afloat[CASES[key].weight].draft
-    stiff = least(_of(GM_a, key), _of(GM_b, key))
-    return STATES.at(greatest(1, 5 * (stiff <= 0), 4 * (draft + dip[key] > band_high),
-                              3 * (draft - dip[key] < band_low),
-                              2 * (rise_1[key] > STIFFENING * stiff)))["state"]
-
-
-state = _each("State of each case", "State", "", TEXT, _state, ARCHIMEDES, 0)
-note("holds: the angles are exact. NEAR UNSTABLE: barely stable, the tilt shown is on the high "
-     "side. CORNER OUT, FLOAT UNDER: a float corner leaves the water or its top goes under (round "
-     "floats: nearly), and the true tilt is more than shown. UNSTABLE: it turns over.")
+note("Below 0 a float corner is out, or a float top under. An unstable case is worked as if it "
+     "stood upright, and shows no more than that.")
 
 
 def _low(key: str):
     x, y = (lost_F_x, lost_F_y) if key == "lost" else (F_X, F_Y)
     b, c = tan_trim[key], tan_list[key]
-    return when(state[key].is_(OVER), 0,
+    return when(of_weight(stable, key).is_(STABLE),
                 afloat[CASES[key].weight].free
                 - (absolute(b) * half_length + absolute(c) * half_width - b * x - c * y)
-                .in_("in"))
+                .in_("in"), 0)
 
 
-low = _each("Lowest deck corner above water; 0 where unstable", "Low corner", "F_c", "in", _low,
-            digits=1)
+low = _each("Lowest deck corner above water, working: 0 where unstable", "Low corner", "F_c", "in",
+            _low, digits=1)
+wet = _each("Draft left at the float corner standing highest", "Draft left there", "T_o", "in",
+            lambda k: afloat[CASES[k].weight].draft - _dip(k) - band_low, digits=1)
+dry = _each("Height left at the float top lying lowest", "Height left there", "F_t", "in",
+            lambda k: band_high - afloat[CASES[k].weight].draft - _dip(k), digits=1)

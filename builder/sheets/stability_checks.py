@@ -1,4 +1,4 @@
-"""Stability, fourth part: the checks.
+"""Stability, sixth part: the checks.
 
 A case that is unstable is NOT OK, and one outside the range of the formulas is LOOK at best.
 
@@ -29,20 +29,30 @@ from . import buoyancy, parts, weight
 from . import inputs_afloat as limits
 from . import inputs_site as site
 from . import sections as sec
-from .reference import constants, own
-from .stability_cases import CASES, HOLDS, OVER, arm_a, low, state, tilt
+from .reference import constants, lake, own
+from .stability_cases import CASES, arm_a, low, tilt
 from .stability_group import (
+    along_axes,
+    centre_a,
+    centre_b,
+    half_length,
+    turn,
+    turn_length,
+)
+from .stability_held import water_foot
+from .stability_sheet import (
     ARCHIMEDES,
     GROUP,
     OURS,
     STATICS,
+    TURNS,
     block,
     check,
     note,
     row,
-    water_foot,
 )
-from .stability_weights import GM_a, GM_b, depth, snow_load, snow_z
+from .stability_shown import HOLDS, state
+from .stability_weights import GM_a, GM_b, depth, fall, snow_load, snow_z, stable
 
 ada = constants("ada_2010")
 YES = buoyancy.YES
@@ -54,8 +64,9 @@ def _holds(keys):
 
 def _share(label: str, symbol: str, keys, most):
     """Declare the greatest tilt of some cases over the most allowed; 99 where unstable."""
+    weights = list(dict.fromkeys(CASES[k].weight for k in keys))
     return row(label, symbol, "",
-               when(any_of(*(state[k].is_(OVER) for k in keys)), SMALL_SHARE,
+               when(any_of(*(stable[w].is_(TURNS) for w in weights)), SMALL_SHARE,
                     greatest(0, *(tilt[k] for k in keys)) / most), STATICS)
 
 
@@ -118,8 +129,8 @@ block("Even loads")
 _EVEN = ("flotation", "capacity")
 even_low = row("Lowest corner under even loads; 0 where unstable", "F_e", "in",
                least(*(low[k] for k in _EVEN)), STATICS, digits=1)
-even_check = _low_check("Lowest corner under even loads", even_low, _EVEN, own.least_inches,
-                        own.least_inches, source=OURS,
+even_check = _low_check("Lowest corner under even loads", even_low, _EVEN, limits.even_least,
+                        limits.even_least, source=OURS,
                         cure="More floats; it floats low or out of level: see level at rest.")
 
 block("Point load at edge, end and corner")
@@ -140,6 +151,37 @@ point_low = row("Lowest corner under the point load; 0 where unstable", "F_P", "
 point_low_check = _low_check("Lowest corner under the point load", point_low, _POINT, good_corner,
                              limits.corner_least, source=OURS,
                              cure="Wider, floats further out, or deeper floats.")
+
+block("Finger rule: the load near its outer end")
+note("The outer end is the far one, +x. The load stands on the centreline, as standing people do; "
+     "straight-line lean in service, which is a little more than the true one; with extra floats "
+     "off the middle it may be a tenth out. Where the authority does not ask for the rule, only a "
+     "loss of the whole deck height is NOT OK.")
+_a, _b = along_axes(0, half_length, turn, turn_length)
+end_a = row("Outer end, from F on axis a", "a_E", "ft", _a - centre_a, STATICS)
+end_b = row("Outer end, from F on axis b", "b_E", "ft", _b - centre_b, STATICS)
+_a, _b = along_axes(0, half_length - lake.finger_load_from_end, turn, turn_length)
+load_a = row("Load near the outer end, from F on axis a", "a_F", "ft", _a - centre_a, STATICS)
+load_b = row("Load near the outer end, from F on axis b", "b_F", "ft", _b - centre_b, STATICS)
+
+
+def _righting(axis: str, height):
+    return row(f"Righting moment a unit of slope, that load aboard, axis {axis}", f"S_F{axis}",
+               "lb·ft", greatest(weight.service * height - lake.live_point * fall,
+                                 own.least_weight * own.least_length), ARCHIMEDES, digits=0)
+
+
+end_S_a, end_S_b = _righting("a", GM_a["service"]), _righting("b", GM_b["service"])
+end_loss = row("Freeboard lost at the middle of the outer end", "Δ_E", "in",
+               (lake.live_point * (1 / water_foot + load_a * end_a / end_S_a
+                                   + load_b * end_b / end_S_b)).in_("in"), STATICS, digits=2)
+finger_loss = row("The same for a finger; 0 for other sections", "Δ", "in",
+                  when(sec.purpose.is_("finger"), greatest(end_loss, 0), 0), STATICS, digits=2)
+finger_check = check("Freeboard lost at the end of a finger", finger_loss,
+                     at_most=when(limits.finger_rule.is_(YES), limits.finger_most,
+                                  greatest(limits.finger_most, parts.deck_top.in_("in"))),
+                     look_at=limits.finger_most, source="Lake guidelines, loads", group=GROUP,
+                     cure="Floats nearer the end, more floats, or larger ones.")
 
 block("One half loaded, and the gangway loaded")
 note("Over the most allowed tilt a platform or landing is NOT OK, another section LOOK.")
@@ -174,5 +216,5 @@ lost_low_check = _low_check("Lowest corner with one float lost", low["lost"], ("
 
 block("Snow on one half, if it stays in")
 snow_low_check = _low_check("Lowest corner with snow on one half", low["snow"], ("snow",),
-                            own.least_inches, own.least_inches, source=OURS,
+                            limits.even_least, limits.even_least, source=OURS,
                             cure="Take it out for the winter, or clear the snow evenly.")

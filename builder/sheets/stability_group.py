@@ -18,28 +18,24 @@ their product above (P/∇)².
 
 from __future__ import annotations
 
-from builder.language import Sheet, absolute, greatest, root, when
+from builder.language import absolute, greatest, root, when
 
 from . import buoyancy, parts, weight
 from . import sections as sec
 from .inputs_afloat import ours
 from .reference import own
+from .stability_held import held_square
+from .stability_sheet import (
+    ARCHIMEDES,
+    STATICS,
+    block,
+    note,
+    row,
+)
 
-sheet = Sheet("Stability", "Stability, list, trim and the load plate",
-              about="Whether each section stays upright, how far it tilts, and how low its "
-              "corners come, in every load case.")
-row, check, block, note = sheet.row, sheet.check, sheet.block, sheet.note
-
-ARCHIMEDES, STATICS, OURS = "Archimedes", "statics", "own judgement"
-GROUP = "Stability"
 ROUND = parts.float_round
 F_X, F_Y = buoyancy.flotation_x, buoyancy.flotation_y
 HERE = parts.extra_here
-
-note("Every case asks first whether the section is stable; an unstable case has no angle: its "
-     "tangents and tilt stand at 0, its low corner at 0, and its state reads UNSTABLE.")
-note("x along, y across, from the middle; a positive list puts the +y side down, a positive trim "
-     "the +x end. A rigid frame is assumed: test the real one with a weight at a corner.")
 
 block("Reach of the floats from the centre of flotation")
 note("The outline of all floats; of a round float its axis, since its range is judged there.")
@@ -90,7 +86,7 @@ def along_axes(y, x, t, n):
 
 block("Leaning axes")
 difference = row("Half the difference of mean squares, across less along", "δ", "ft²",
-                 (buoyancy.spread_yy - buoyancy.spread_xx
+                 (buoyancy.spread_yy + held_square - buoyancy.spread_xx
                   + (buoyancy.waterline_b ** 2 - buoyancy.waterline_l ** 2) / 12) / 2, STATICS)
 turn, turn_length = turned(difference, buoyancy.spread_xy)
 round_b = row("Own mean square of a round float lying along, at mid-depth", "j_a", "ft²",
@@ -108,7 +104,8 @@ def squares(yy, xx, xy, t, tag: str = ""):
     return a, b
 
 
-square_a, square_b = squares(buoyancy.spread_yy, buoyancy.spread_xx, buoyancy.spread_xy, turn)
+square_a, square_b = squares(buoyancy.spread_yy + held_square, buoyancy.spread_xx,
+                             buoyancy.spread_xy, turn)
 _a, _b = along_axes(F_Y, F_X, turn, turn_length)
 centre_a = row("Centre of flotation on axis a", "F_a", "ft", _a, STATICS, digits=3)
 centre_b = row("Centre of flotation on axis b", "F_b", "ft", _b, STATICS, digits=3)
@@ -117,10 +114,6 @@ moment_a = row("Moment in service about F, on axis a", "m_a", "lb·ft",
                weight.service * (_a - centre_a), STATICS, digits=1)
 moment_b = row("Moment in service about F, on axis b", "m_b", "lb·ft",
                weight.service * (_b - centre_b), STATICS, digits=1)
-
-water_foot = row("Water a foot of draft takes", "γA", "lb/ft",
-                 greatest((buoyancy.sinkage).in_("lb/ft"), own.one_pound_an_inch.in_("lb/ft")),
-                 ARCHIMEDES, digits=0)
 
 block("One float lost")
 note("The corner float on the side where the section already leans: it takes away arm across and "
@@ -134,7 +127,7 @@ lost_F_y = row("Centre of flotation, across, one float lost", "y_F1", "ft",
 lost_F_x = row("Centre of flotation, along, one float lost", "x_F1", "ft",
                (parts.floats * F_X - lost_x) / left, STATICS, digits=3)
 lost_yy = row("Mean square across, one float lost", "s_yy1", "ft²",
-              (parts.floats * (buoyancy.spread_yy + F_Y ** 2) - lost_y ** 2) / left
+              (parts.floats * (buoyancy.spread_yy + held_square + F_Y ** 2) - lost_y ** 2) / left
               - lost_F_y ** 2, STATICS)
 lost_xx = row("Mean square along, one float lost", "s_xx1", "ft²",
               (parts.floats * (buoyancy.spread_xx + F_X ** 2) - lost_x ** 2) / left

@@ -11,7 +11,15 @@ from builder.language import Series, absolute, greatest, least, nearest, smalles
 from . import parts
 from . import sections as sec
 from .reference import own
-from .stability_group import HERE, STATICS, block, check, row
+from .stability_group import (
+    HERE,
+)
+from .stability_sheet import (
+    STATICS,
+    block,
+    check,
+    row,
+)
 
 FAR = 99
 """Gap of an extra float that is not fitted."""

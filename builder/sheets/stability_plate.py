@@ -1,4 +1,4 @@
-"""Stability, sixth part: the load plate: N people spread out, M people on any one half.
+"""Stability, seventh part: the load plate: N people spread out, M people on any one half.
 
 M is on the safe side.  The moment that rights a section per unit of tan φ is W·GM; with standing
 people put on it falls by the height of their centre over the waterline a pound, a little less as
@@ -34,34 +34,35 @@ from . import sections as sec
 from .reference import own, table
 from .stability_cases import band_high, tan_list, tan_trim
 from .stability_group import (
-    ARCHIMEDES,
-    OURS,
     ROUND,
-    STATICS,
-    block,
     centre_a,
     centre_b,
     half_length,
     half_width,
     moment_a,
     moment_b,
-    note,
     reach_x,
     reach_y,
-    row,
     turn,
-    water_foot,
 )
-from .stability_weights import GM_a, GM_b, people_z
+from .stability_held import water_foot
+from .stability_sheet import (
+    ARCHIMEDES,
+    OURS,
+    STATICS,
+    block,
+    note,
+    row,
+)
+from .stability_weights import GM_a, GM_b, fall
 
 BOUNDS = table("plate_bounds")
 _draft = buoyancy.draft_service
 
 block("Load plate: people spread out")
-note("Strength enters as the strength load on the whole deck: Framing says whether the frame "
-     "carries it. Stability: a metacentric height not below the good one, all aboard.")
-fall = row("Righting moment lost a pound of people", "k", "ft",
-           greatest(people_z - _draft.in_("ft"), own.least_length), STATICS, digits=3)
+note("Strength enters as the strength load on the whole deck: Framing stands to the right, so "
+     "that its result cannot enter here; it says whether the frame carries that load. Stability: "
+     "a metacentric height not below the good one, all aboard.")
 load_volume = row("Float volume: tests (b) and (c)", "w_1", "lb",
                   least(job.immersed_most * buoyancy.capacity - weight.launch,
                         (buoyancy.capacity - weight.launch) / job.reserve_ok), ARCHIMEDES,
@@ -82,7 +83,7 @@ load_stable = row("Stability; a round float is tried at the capacity load alone"
                   when(ROUND, buoyancy.live_capacity
                        * (least(GM_a["capacity"], GM_b["capacity"]) >= job.gm_least), load_box),
                   ARCHIMEDES, digits=0)
-load_strength = row("Strength load on the whole deck", "w_4", "lb",
+load_strength = row("Strength load on the whole deck; Framing judges it", "w_4", "lb",
                     sec.strength_load * parts.deck_area, STATICS, digits=0)
 spread_load = row("People spread out: weight", "w_N", "lb",
                   greatest(least(load_volume, load_height, load_stable, load_strength), 0),

@@ -7,7 +7,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from builder.language import Row, again, greatest, when
+from builder.language import Row, again, greatest, least, when
+from builder.language.units import TEXT
 
 from . import buoyancy, parts, site_loads, weight
 from . import inputs as job
@@ -15,21 +16,25 @@ from . import sections as sec
 from .inputs_afloat import snow_density
 from .reference import SEGMENTS, own
 from .stability_group import (
-    ARCHIMEDES,
-    OURS,
     ROUND,
-    STATICS,
-    block,
     lost_square_a,
     lost_square_b,
     lost_water,
-    note,
     round_b,
     round_l,
-    row,
-    sheet,
     square_a,
     square_b,
+)
+from .stability_sheet import (
+    ARCHIMEDES,
+    OURS,
+    STABLE,
+    STATICS,
+    TURNS,
+    block,
+    note,
+    row,
+    sheet,
 )
 
 YES = buoyancy.YES
@@ -46,6 +51,9 @@ half_load = row("Flotation load on one half", "Q_h", "lb", buoyancy.live_flotati
                 digits=0)
 people_z = row("Standing people above K", "z_pk", "ft", parts.deck_top + job.person_height,
                "IS Code 2008 3.5.2.7", digits=3)
+fall = row("Righting moment lost a pound of people", "k", "ft",
+           greatest(people_z - buoyancy.draft_service.in_("ft"), own.least_length), STATICS,
+           digits=3)
 gangway_more = row("Gangway loaded: more than at rest (G1)", "Q_g", "lb",
                    greatest(site_loads.gangway_25 - site_loads.gangway_dead, 0),
                    "UFC 4-152-01 7-4.4", digits=0)
@@ -112,6 +120,8 @@ _put_on = {"half": (half_load, people_z), "point": (sec.point_load, people_z),
 for _key, (_load, _z) in _put_on.items():
     afloat[_key] = _floating(_key, *_with_load(_key, _load, _z))
 afloat["lost"] = _floating("lost", weight.service, weight.service_kg, lost_water)
+mean_draft = [row(f"Mean draft ({NAMES[_key]})", f"T[{_key}]", "in", afloat[_key].draft, ARCHIMEDES)
+              for _key in ("launch", "service", "flotation", "capacity")]
 weight_afloat = {key: at.total for key, at in afloat.items()}
 centre_afloat = {key: at.kg for key, at in afloat.items()}
 draft_afloat = {key: at.draft for key, at in afloat.items()}
@@ -160,7 +170,7 @@ BM_a = _radii("a", square_a, lost_square_a, round_b)
 BM_b = _radii("b", square_b, lost_square_b, round_l)
 
 block("Metacentric height on both leaning axes")
-note("Stable when both are above 0.")
+note("Held in roll, the neighbour's righting moment is in them. Stable when both are above 0.")
 
 
 def _heights(axis: str, radii: dict[str, Row]) -> dict[str, Row]:
@@ -171,3 +181,8 @@ def _heights(axis: str, radii: dict[str, Row]) -> dict[str, Row]:
 
 GM_a = _heights("a", BM_a)
 GM_b = _heights("b", BM_b)
+
+block("Stable or not, before any angle")
+stable = {key: row(f"Stable or not: {NAMES[key]}", f"Stable[{key}]", TEXT,
+                   when(least(GM_a[key], GM_b[key]) > 0, STABLE, TURNS), ARCHIMEDES, digits=0)
+          for key in afloat}

@@ -18,6 +18,14 @@ STEPS = (
     "On closing, the program may ask to save although nothing was changed: it has worked the "
     "sheets out again.",
 )
+PACKS = (
+    ("First visit", ("SiteVisit",)),
+    ("For the permit", ("Start", "Inputs", "Sections", "Checks", "Buoyancy", "Stability",
+                        "Framing", "Hardware", "Mooring", "Sources")),
+    ("For the client", ("Quote",)),
+    ("For the yard", ("Orders", "CutList", "Yard")),
+    ("On the water and after", ("LaunchForm", "Upkeep")),
+)
 CAUTIONS = (
     "Not an engineer's design. A licensed engineer is needed where the authority says so, and for "
     "roofs, storm surge, waves over 2 ft, fast current, ice left in place or public assembly.",

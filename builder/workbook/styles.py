@@ -145,8 +145,11 @@ for _stem, _size in (("page", BODY), ("large", LARGE)):
         f"{_stem}.blank": {"bottom": 1, "bottom_color": INK, **_type},
         **_numbers(_stem, {**_RULED, **_type}),
     }
+STYLES["drawing.title"] = {"bold": True, "valign": "bottom", "font_color": DEEP}
+STYLES["drawing.label"] = {"font_color": SLATE, "valign": "bottom"}
 # More heads, so that a heading stands where its column's contents stand.
 STYLES["head.c"] = {**STYLES["head"], **_CENTRE}
+STYLES["head.one"] = {k: v for k, v in STYLES["head"].items() if k != "text_wrap"}
 STYLES["head.n"] = {**STYLES["head"], **_RIGHT}
 STYLES["head.source"] = {**STYLES["head"], **_INDENT}
 

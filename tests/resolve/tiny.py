@@ -141,7 +141,8 @@ def s_price(work, sec, catalog):
 
 def declared(m: SimpleNamespace, *, calculation=None, families=()) -> Declared:
     """Return the declaration of the modules."""
-    front = Front("Tiny", ("What it is.",), ("1. Fill in.",), (m.floating.free,), ("Care.",),
+    front = Front("Tiny", ("What it is.",), ("1. Fill in.",), (m.floating.free,), (), (),
+                  ("Care.",),
                   ("Nothing more.",), ("First.",))
     return Declared(m.job, m.sec, m.catalog, calculation or (m.work, m.floating, m.takeoff),
                     families, SOURCES, front, "Tiny", "0.1")

@@ -90,3 +90,13 @@ def corner_range(floats, plane):
     stands = length > 0
     return (np.where(stands, drafts, np.inf).min(axis=(0, 2)),
             np.where(stands, drafts - deep, -np.inf).max(axis=(0, 2)))
+
+
+def deck_corners(length, width, deck, plane):
+    """Return the heights of the deck's corners over the water [ft].
+
+    In order: far right (+x, +y), far left (+x, −y), near right, near left.
+    """
+    draft, b, c = plane
+    return np.array([deck - (draft + b * i * length / 2 + c * j * width / 2)
+                     for i in (1, -1) for j in (1, -1)])

@@ -16,7 +16,16 @@ from builder.language.proofs import unit_fault
 from builder.language.ranges import Ranges
 from builder.language.rows import Note
 from builder.language.values import value_of
-from builder.sheets import buoyancy, catalog, gangway, mooring, parts, reference
+from builder.sheets import (
+    buoyancy,
+    catalog,
+    gangway,
+    mooring,
+    parts,
+    reference,
+    stability,
+    weight,
+)
 from builder.sheets import inputs as job
 from builder.sheets import inputs_site as site
 from builder.sheets import sections as sec
@@ -90,7 +99,7 @@ def test_no_row_has_a_fault(sheet) -> None:
 def test_every_section_input_of_the_site_may_stay_blank() -> None:
     own = [thing for name, thing in vars(held).items() if not name.startswith("_")]
     asks = [a for t in own for a in (t if isinstance(t, list) else [t]) if isinstance(a, Ask)]
-    assert len(asks) == 12
+    assert len(asks) == 15
     assert all(a.default is not None for a in asks)
 
 
@@ -134,8 +143,8 @@ def test_published_cases(one, case, row) -> None:
 
 def test_the_families_are_all_there() -> None:
     names = {c.name.split()[0] for f in proof.families for c in f.cases}
-    assert names == {"C01", "C04", "C05", "C06", "D01", "E03", "E04", "E05", "E07", "F01", "F02",
-                     "F04", "F05", "F07", "F08", "F13", "G01"}
+    assert names == {"C01", "C04", "C05", "C06", "D01", "E02", "E03", "E04", "E05", "E07", "F01",
+                     "F02", "F04", "F05", "F07", "F08", "F10", "F13", "G01"}
     traps = [c.name for f in proof.families for c in f.cases if c.wrong]
     assert traps == ["C04 D 30 trap"]
 
@@ -178,6 +187,60 @@ def test_forces_by_hand() -> None:
         p * (value_of(parts.overall_width, known) * side + 8 * 4 + 7 * 3))
     one, two = p * 22 * 4 * 3, p * 18 * 3 * -5
     assert value_of(loads.yaw_across, known) == pytest.approx(max(one, -two, abs(one + two)))
+
+
+def test_current_on_hulls_and_drift_by_hand() -> None:
+    flow = {site.current: 2, held.debris: 30, held.boat_draft[0]: 2, held.boat_draft[1]: 1}
+    known = worked(BOAT, SECOND, flow)
+    p = 62.4 * 2**2 / (2 * 32.174)
+    C = 1 + (3.2 - 1) * (2 / 8) ** 2
+    assert value_of(loads.hull_C, known) == pytest.approx(C)
+    assert value_of(loads.hull_across[0], known) == pytest.approx(p * C * 22 * 2)
+    assert value_of(loads.hull_along[1], known) == pytest.approx(p * C * 7 * 1)
+    draft = value_of(buoyancy.draft_flotation, known) / 12
+    floats = 2 + 1.2 * (draft / 8) ** 2
+    assert value_of(loads.drift_force, known) == pytest.approx(p * floats * 30)
+    still = worked(BOAT, SECOND)
+    gain = value_of(loads.force_across, known) - value_of(loads.force_across, still)
+    assert gain == pytest.approx(p * (floats * (16 * draft + 30) + C * (22 * 2 + 18 * 1)))
+    gain = value_of(loads.force_along, known) - value_of(loads.force_along, still)
+    assert gain == pytest.approx(p * (floats * (8 * draft + 30) + C * (8 * 2 + 7 * 1)))
+    wind = value_of(loads.pressure, known)
+    one = (wind * 22 * 4 + p * C * 22 * 2) * 3
+    two = (wind * 18 * 3 + p * C * 18 * 1) * -5
+    assert value_of(loads.yaw_across, known) == pytest.approx(
+        max(abs(one), abs(two), abs(one + two)))
+    nobody = worked(flow)
+    assert [value_of(r, nobody) for r in (*loads.hull_across, *loads.hull_along)] == [0] * 4
+    assert value_of(loads.hull_C, worked({held.boat_draft[0]: 8, job.low_water_depth: 3})
+                    ) == pytest.approx(3.2)
+
+
+def test_a_fully_grown_sea_grows_no_more() -> None:
+    """Past its fetch a steady wind raises 0.243 U²/g and no more; it needs 71500 U/g for it."""
+    calm = {site.wind_mean: 10, site.fetch_depth: 1000, job.low_water_depth: 200}
+    speed = 0.71 * (10 * 0.44704) ** 1.23 / 0.3048
+    limit = (0.243 / 0.0016) ** 2 * speed**2 / 32.174
+    assert found(loads.F_full, calm, {site.fetch: 1000}) == pytest.approx(limit)
+    assert limit < 450000
+    heights = [found(loads.H_deep, calm, {site.fetch: limit * k}) for k in (0.5, 0.999, 1.01, 1.1)]
+    assert heights[0] < heights[1] < heights[2] == heights[3]
+    assert heights[3] == pytest.approx(0.243 * speed**2 / 32.174)
+    hours = found(loads.wind_time, calm, {site.fetch: limit * 1.1})
+    assert hours == pytest.approx(71500 * speed / 32.174 / 3600)
+    short = 68.8 * (32.174 * 2500 / speed**2) ** (2 / 3) * speed / 32.174 / 3600
+    assert found(loads.wind_time, calm, {site.fetch: 2500}) == pytest.approx(short)
+
+
+def test_wake_counts_as_a_wave() -> None:
+    calm, easy, rough = (worked({site.wake: wake}) for wake in (0.5, 1.3, 2.5))
+    assert value_of(loads.rough, rough) == 2.5
+    assert verdict(loads.wave_check, rough) == "NOT OK"
+    assert verdict(loads.wave_check, easy) == "LOOK"
+    assert value_of(loads.wave_force, rough) == "ENGINEER REQUIRED"
+    assert value_of(mooring.engineer, rough).startswith("ENGINEER REQUIRED")
+    assert value_of(loads.wave_force, calm).startswith("not worked")
+    assert value_of(loads.rough, calm) == max(0.5, value_of(loads.wave_high, calm))
 
 
 def test_line_pull_stands_in_place_of_wind() -> None:
@@ -272,6 +335,104 @@ def test_gangway_slope_and_travel_by_hand() -> None:
     longer = value_of(gangway.slope_check.amount, steep)
     mended = worked(GANGWAY, {site.hinge_height: 12, site.gangway_length: 20 + longer + 1e-6})
     assert verdict(gangway.slope_check, mended) == "OK"
+
+
+def test_gangway_at_the_highest_water() -> None:
+    """In a flood the gangway stands up from the shore; too steep then reads LOOK."""
+    known = worked(GANGWAY, {site.flood: 7})
+    rise = value_of(site.hinge_height, known) - 7 - value_of(buoyancy.free_launch, known) / 12
+    run = math.sqrt(20**2 - rise**2)
+    assert rise < 0
+    assert value_of(gangway.slope_flood, known) == pytest.approx(-rise / run)
+    run_low = value_of(gangway.run_low, known)
+    assert value_of(gangway.travel, known) == pytest.approx(20 - min(run_low, run))
+    assert verdict(gangway.slope_check, known) == "OK"
+    steep = worked(GANGWAY, {site.flood: 12})
+    assert value_of(gangway.slope_flood, steep) > 1 / 3
+    assert verdict(gangway.slope_check, steep) == "LOOK"
+    low = worked(GANGWAY, {site.flood: 0})
+    assert value_of(gangway.rise_flood, low) == value_of(gangway.rise_high, low)
+
+
+FOOT = {**GANGWAY, site.hinge_height: 9, sec.gangway_x: -5,
+        sec.float_model: "Box float 48 x 48 x 16", sec.floats_a_row: 4,
+        job.flotation_load: 10}
+
+
+@pytest.mark.parametrize("place", [
+    {}, {sec.gangway_x: 0, sec.gangway_y: 2.5}, {sec.extra_floats: 1, sec.extra_x[0]: 5,
+                                                 sec.extra_y[0]: 2}],
+    ids=["along", "across", "extra float"])
+def test_foot_at_the_ends_of_its_travel(place: dict) -> None:
+    """Stability worked again with the foot moved never finds more than the Gangway sheet does."""
+    known = worked(FOOT, place)
+    off = value_of(gangway.travel, known) / 2
+    assert off > 0.3
+    moved = sec.gangway_y if sec.gangway_y in place else sec.gangway_x
+    at = value_of(moved, known)
+    ends = [worked(FOOT, place, {moved: at + way * off}) for way in (-1, 1)]
+    states = {value_of(stability.state[c], known)
+              for c in ("service", "gangway", "half_across", "half_along")}
+    assert states <= {"holds", "CORNER OUT"} and "holds" in states
+    for row, cases, greater in (
+            (gangway.foot_rest, ("service",), max),
+            (gangway.foot_tilt, ("gangway", "half_across", "half_along"), max)):
+        true = greater(value_of(stability.tilt[c], e) for c in cases for e in ends)
+        assert true - 1e-6 <= value_of(row, known) <= true + 0.35
+    lowest = min(value_of(stability.low[c], e) for e in ends
+                 for c in ("gangway", "flotation", "half_across", "half_along"))
+    assert lowest - 1 <= value_of(gangway.foot_low, known) <= lowest + 1e-6
+
+
+def test_foot_by_hand() -> None:
+    known = worked(FOOT)
+    off, R = value_of(gangway.travel, known) / 2, value_of(loads.gangway_25, known)
+    W = value_of(stability.weight_afloat["gangway"], known)
+    GM = value_of(stability.GM_b["gangway"], known)
+    reach = value_of(parts.overall_length, known) / 2
+    assert value_of(gangway.lean["gangway"], known) == pytest.approx(R * off / (W * GM))
+    assert value_of(gangway.dip["gangway"], known) == pytest.approx(
+        12 * R * off / (W * GM) * reach)
+    assert value_of(loads.wheel_25, known) == R / 2
+    assert value_of(loads.wheel_rest, known) == value_of(loads.gangway_dead, known) / 2
+    nothing = worked(FOOT, {sec.gangway_rest: 0})
+    assert value_of(gangway.foot_rest, nothing) == value_of(gangway.foot_tilt, nothing) == 0
+    for check in (gangway.foot_rest_check, gangway.foot_tilt_check, gangway.foot_low_check,
+                  gangway.foot_point_check):
+        assert verdict(check, nothing) == "OK", check.label
+    tender = worked(FOOT, {site.gangway_weight: 6000, sec.gangway_rest: 3000, sec.gangway_x: -7})
+    assert verdict(gangway.foot_rest_check, tender) == "NOT OK"
+    assert verdict(gangway.foot_low_check, tender) == "NOT OK"
+
+
+def test_wheels_against_a_beam() -> None:
+    """One load in the middle bends a stringer as much as both halves of two wheels on it."""
+    known = worked(FOOT)
+    span, apart = value_of(parts.clear_span, known), 3
+    each = value_of(loads.gangway_75, known) / 2 / 2
+    x = np.linspace(0, span, 10_001)
+    places = (span - apart) / 2, (span + apart) / 2
+    moment = each * x - sum(each * np.clip(x - at, 0, None) for at in places)
+    assert value_of(gangway.foot_point, known) * span / 4 == pytest.approx(moment.max(), rel=1e-6)
+    assert verdict(gangway.foot_point_check, known) == "LOOK"
+    more = value_of(gangway.foot_point_check.amount, known)
+    cured = worked(FOOT, {site.plate_stringers: math.ceil(more)})
+    assert verdict(gangway.foot_point_check, cured) == "OK"
+    wide = worked(FOOT, {site.gangway_width: 96})
+    assert value_of(gangway.foot_point, wide) == pytest.approx(
+        value_of(loads.gangway_75, wide) / 4)
+
+
+def test_abutment_bolts_in_steel_and_concrete() -> None:
+    known = worked(GANGWAY)
+    pull = math.hypot(value_of(gangway.shore, known), value_of(loads.gangway_push, known)) / 4
+    assert value_of(gangway.shore_bolt, known) == pytest.approx(pull)
+    assert value_of(gangway.bolt_holds, known) == pytest.approx(27000 * math.pi * 0.5**2 / 4 / 2)
+    assert verdict(gangway.shore_check, known) == "LOOK"
+    for limit, word in ((pull * 0.95, "NOT OK"), (pull * 1.05, "LOOK"), (pull * 1.2, "OK")):
+        mine = worked(GANGWAY, {site.anchor_limit: limit})
+        assert verdict(gangway.shore_check, mine) == word
+    assert verdict(gangway.shore_check, worked(GANGWAY, {sec.gangway_rest: 0})) == "OK"
 
 
 @pytest.mark.parametrize(("length", "slips", "word"), [
@@ -496,14 +657,145 @@ def test_arm_by_hand() -> None:
         max((F + 2 * M / 16) / math.sin(angle), (N + 2 * T / 8) / math.cos(angle)) / 4)
     high = worked({site.mooring: site.MOORINGS.keys[2], site.flood: 6})
     assert verdict(mooring.range_check, high) == "LOOK"
+    assert value_of(mooring.line_needed, known) == 0
+    assert verdict(mooring.line_check, known) == "OK"
+
+
+@pytest.mark.parametrize(("kind", "factor"), [
+    ("wire rope", 3), ("synthetic line", 5), ("nylon line", 5 / 0.85)])
+def test_lines_pull_only_and_have_their_own_factor(kind: str, factor: float) -> None:
+    arms = {site.mooring: site.MOORINGS.keys[2]}
+    stiff = found(mooring.arm, BOAT, arms)
+    known = worked(BOAT, arms, {site.arm_kind: kind})
+    assert value_of(mooring.arm, known) == pytest.approx(2 * stiff)
+    assert value_of(mooring.line_needed, known) == pytest.approx(2 * stiff * factor)
+    assert verdict(mooring.line_check, known) == "NOT OK"
+    strong = worked(BOAT, arms, {site.arm_kind: kind, site.line_break: 2.3 * stiff * factor})
+    assert verdict(mooring.line_check, strong) == "OK"
+    odd = worked(BOAT, arms, {site.arm_kind: kind, held.holds: 3})
+    assert value_of(mooring.arm, odd) == pytest.approx(stiff * 4)
+    idle = worked(BOAT, {site.arm_kind: kind})
+    assert value_of(mooring.line_needed, idle) == 0
+
+
+def test_slab_at_the_bed_against_a_search() -> None:
+    """The depth closes the code's equation, the bearing growing down to 12 ft and no further."""
+    chance = random.Random(7)
+    deep = set()
+    for _ in range(200):
+        P, h = 10 ** chance.uniform(1, 4.7), chance.uniform(1, 45)
+        b, s, m = chance.uniform(0.5, 3), chance.uniform(20, 400), chance.choice((1, 2))
+        known = {mooring.pile_P: P, mooring.pile_h: h, mooring.pile_b: b,
+                 site.soil_bearing: s, mooring.soil_m: m}
+        low, high = 1e-6, 1e4
+        for _ in range(100):
+            d = (low + high) / 2
+            enough = m * s * min(d, 12) * b * d**2 > 4.25 * P * h
+            low, high = (low, d) if enough else (d, high)
+        assert value_of(mooring.embed_held, known) == pytest.approx(high, rel=1e-8)
+        assert value_of(mooring.S_3, known) == pytest.approx(m * s * min(high, 12), rel=1e-8)
+        deep.add(high > 12)
+    assert deep == {True, False}
+
+
+def test_slab_takes_the_shorter_depth_and_moment() -> None:
+    free = worked(BOAT, PILES)
+    known = worked(BOAT, PILES, {site.slab: "yes"})
+    P, h = value_of(mooring.pile_P, known), value_of(mooring.pile_h, known)
+    assert value_of(mooring.pile_M, known) == pytest.approx(P * h)
+    assert value_of(mooring.pile_M, free) > P * h
+    assert value_of(mooring.embed_asked, known) == value_of(mooring.embed_held, known)
+    assert value_of(mooring.embed_asked, free) == value_of(mooring.embed, free)
+    assert value_of(mooring.embed_asked, known) < value_of(mooring.embed_asked, free)
+    short = worked(BOAT, PILES, {site.slab: "yes", site.pile_embedded: 1})
+    assert verdict(mooring.embed_check, short) == "NOT OK"
+    more = value_of(mooring.embed_check.amount, short)
+    assert verdict(mooring.embed_check, worked(
+        BOAT, PILES, {site.slab: "yes", site.pile_embedded: 1.001 + more})) != "NOT OK"
+
+
+# ------------------------------------------------------------------ the wind case afloat
+
+
+def test_wind_case_by_hand() -> None:
+    """A pull at the corner sinks the section and leans it, on the axis where the corner goes."""
+    known = worked(CHAIN, BOAT, {sec.chain_weight: 100})
+    typed = 100 * 2 / 4
+    down = 2 * value_of(mooring.w, known) * value_of(mooring.s, known) - typed
+    assert down > 50
+    assert value_of(mooring.pulled_down, known) == pytest.approx(down)
+    W = value_of(weight.service, known)
+    half_b = value_of(parts.overall_width, known) / 2
+    half_l = value_of(parts.overall_length, known) / 2
+    lean = max(half_b**2 / value_of(stability.GM_a["service"], known),
+               half_l**2 / value_of(stability.GM_b["service"], known))
+    dip = down / value_of(buoyancy.sinkage, known) + 12 * down / W * lean
+    assert value_of(mooring.wind_corner, known) == pytest.approx(
+        value_of(stability.low["service"], known) - dip)
+    assert verdict(mooring.wind_check, known) == "OK"
+    heavy = worked(CHAIN, BOAT, {site.chain: "3/4", site.line_pull: 9000})
+    assert value_of(mooring.wind_corner, heavy) < value_of(mooring.wind_corner, known)
+    assert verdict(mooring.wind_check, heavy) != "OK"
+
+
+def test_typed_chain_weight_lightens_the_wind_case() -> None:
+    known = worked(CHAIN, BOAT, {sec.chain_weight: 60})
+    legs = 2 * value_of(mooring.T_v, known)
+    assert value_of(mooring.pulled_down, known) == pytest.approx(legs - 60 * 2 / 4)
+    assert found(mooring.pulled_down, CHAIN, BOAT) == pytest.approx(legs, rel=0.01)
+    assert found(mooring.pulled_down, CHAIN, BOAT, {sec.chain_weight: 3000}) == 0
+
+
+def test_hoops_rub_down_on_one_side() -> None:
+    known = worked(BOAT, PILES)
+    assert value_of(mooring.pulled_down, known) == pytest.approx(
+        2 * 0.3 * value_of(mooring.pile_P, known))
 
 
 def test_joints_by_hand() -> None:
     known = worked(BOAT, {held.carried: 3})
     F, N = 3 * value_of(loads.force_across, known), 3 * value_of(loads.force_along, known)
-    moment = F * (3 * 16) / 8
+    turn = 3 * max(value_of(loads.yaw_across, known), value_of(loads.yaw_along, known))
+    assert turn > 0
+    span = 3 * 16
+    moment = F * span / 8 + turn / 2
+    assert value_of(mooring.plan_M, known) == pytest.approx(moment)
     assert value_of(mooring.hinge_pull, known) == pytest.approx(N / 2 + moment / 8)
-    assert value_of(mooring.hinge_shear, known) == pytest.approx(F / 2 / 2)
+    assert value_of(mooring.hinge_shear, known) == pytest.approx((F / 2 + turn / span) / 2)
+
+
+def test_plan_bending_by_pieces() -> None:
+    """The moment found bounds that of a span under its force and a couple in its middle."""
+    known = worked(BOAT, {held.carried: 2})
+    F = 2 * value_of(loads.force_across, known)
+    turn = 2 * max(value_of(loads.yaw_across, known), value_of(loads.yaw_along, known))
+    span = 2 * 16
+    x = np.linspace(0, span, 4001)
+    shear = F / 2 + turn / span - F * x / span
+    moment = (F / 2 + turn / span) * x - F * x**2 / span / 2 - np.where(x > span / 2, turn, 0)
+    assert value_of(mooring.plan_M, known) == pytest.approx(abs(moment).max(), rel=2e-3)
+    assert 2 * value_of(mooring.hinge_shear, known) == pytest.approx(abs(shear).max(), rel=1e-9)
+
+
+def test_hinge_and_its_pin() -> None:
+    known = worked(BOAT, {sec.hinges: 2, held.carried: 2})
+    pull, side = value_of(mooring.hinge_pull, known), value_of(mooring.hinge_shear, known)
+    up = max(400, 20 * 16 * 8 / 8) / 2
+    assert value_of(mooring.hinge_up, known) / 2 == pytest.approx(up, rel=0.05)
+    whole = math.hypot(pull, side, value_of(mooring.hinge_up, known) / 2)
+    assert value_of(mooring.hinge_all, known) == pytest.approx(whole)
+    assert value_of(site.hinge_limit, known) == pytest.approx(27000 * math.pi * 0.75**2 / 4 / 2)
+    assert verdict(mooring.hinge_check, known) in ("OK", "LOOK")
+    pin = math.sqrt(whole / (27000 / 2 * math.pi / 4))
+    for share, words in ((0.98, ("NOT OK",)), (1.02, ("OK", "LOOK"))):
+        mine = worked(BOAT, {sec.hinges: 2, held.carried: 2, site.hinge_pin: pin * share})
+        assert verdict(mooring.hinge_check, mine) in words
+    two = worked({site.hinge_planes: 2})
+    assert value_of(site.hinge_limit, two) == pytest.approx(
+        2 * value_of(site.hinge_limit, known))
+    weak = worked(BOAT, {sec.hinges: 2, held.carried: 2, site.hinge_limit: whole / 2})
+    assert verdict(mooring.hinge_check, weak) == "NOT OK"
+    assert value_of(mooring.hinge_all, worked(BOAT, {sec.hinges: 0})) == 0
 
 
 def test_formulas_are_small() -> None:

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 import numpy as np
 import pytest
 
+from builder.language.cells import DASH
 from builder.language.proofs import unit_fault
 from builder.language.ranges import Ranges
 from builder.language.values import value_of
@@ -18,18 +19,20 @@ from builder.sheets import (
     inputs_site,
     parts,
     reference,
+    sections_afloat,
     weight,
 )
 from builder.sheets import inputs as job
 from builder.sheets import sections as sec
 from builder.sheets import stability as st
 from builder.sheets.proof import afloat as proof
-from tests.trade.afloat import corner_range, equilibrium
+from builder.sheets.stability_cases import CASES
+from tests.trade.afloat import corner_range, deck_corners, equilibrium
 from tests.trade.filled import verdict, with_defaults
 
 GAMMA = 62.4
 SLOTS = 16
-HOLDS, NEAR, OUT, UNDER, OVER = reference.table("stability_states").entries("state")
+HOLDS, NEAR, OUT, UNDER, DECK, OVER = reference.table("stability_states").entries("state")
 JOB = {
     job.water: "fresh", job.low_water_depth: 8, job.stays_in: "no", job.salt_distance: 1e6,
     job.use: "private", job.wood: reference.WOOD_PAIRS.keys[0], job.sawn: "dressed",
@@ -86,6 +89,10 @@ def test_published_examples(family) -> None:
 def assert_turns_over(known: dict, *cases: str) -> None:
     for case in cases:
         assert value_of(st.state[case], known) == OVER, case
+        assert value_of(st.stable[CASES[case].weight], known).startswith("UNSTABLE")
+        shown = (st.shown_list[case], st.shown_trim[case], st.shown_tilt[case],
+                 *st.corner[case].values())
+        assert [value_of(row, known) for row in shown] == [DASH] * 7, case
         assert value_of(st.tan_list[case], known) == value_of(st.tan_trim[case], known) == 0
         assert value_of(st.tilt[case], known) == value_of(st.low[case], known) == 0
     assert verdict(st.stable_check, known) == "NOT OK"
@@ -98,7 +105,7 @@ def test_launch_float_on_two_pipes_turns_over() -> None:
     assert value_of(parts.row_y, known) == pytest.approx(1.25)
     assert_turns_over(known, "flotation", "capacity")
     for case in ("edge", "corner"):
-        assert value_of(st.state[case], known) in (UNDER, OVER)
+        assert value_of(st.state[case], known) in (UNDER, DECK, OVER)
         assert value_of(st.low[case], known) <= 0
     for check in (st.point_check, st.point_low_check, st.even_check):
         assert verdict(check, known) == "NOT OK"
@@ -125,7 +132,7 @@ def test_a_wide_platform_passes() -> None:
 
 def test_out_of_range_is_never_ok() -> None:
     known = worked() | {sec.point_load: 1000}
-    assert value_of(st.state["corner"], known) in (OUT, UNDER)
+    assert value_of(st.state["corner"], known) in (OUT, UNDER, DECK)
     assert verdict(st.point_check, known) != "OK"
     assert verdict(st.point_low_check, known) != "OK"
     known = worked() | {st.state["lost"]: UNDER, st.tilt["lost"]: 1.0, st.low["lost"]: 30.0}
@@ -184,7 +191,9 @@ class Group:
             parts.float_depth: 12 * self.deep, parts.float_round: 0, buoyancy.fullness: 1.0,
             sec.float_rows: self.rows, sec.floats_a_row: self.in_row,
             sec.extra_floats: self.extras, parts.row_y: self.y, parts.end_x: self.x,
-            sec.float_turned: "along", parts.deck_top: self.deep + 1}
+            sec.float_turned: "along", parts.deck_top: self.deep + 1,
+            parts.overall_length: 2 * self.x + self.l, parts.overall_width: 2 * self.y + self.b,
+            st.held_square: 0.0}
         for k in range(4):
             known[sec.extra_x[k]], known[sec.extra_y[k]] = self.ex[k], self.ey[k]
         return known
@@ -378,6 +387,15 @@ def test_load_cases_are_exact_and_on_the_worst_side(extras: int) -> None:
             assert apart <= 1e-6 * np.hypot(*told), case
             low = value_of(st.low[case], known)
             lows = [section.low(planes[k]) for k in mine]
+            signed = np.array([value_of(st.tan_trim[case], known),
+                               value_of(st.tan_list[case], known)])
+            plane = min((planes[k] for k in mine), key=lambda p: np.hypot(*(p[1:] - signed)))
+            heights = 12 * deck_corners(section.length, section.width, section.group.deep + 1,
+                                        plane)
+            assert [value_of(st.corner[case][place], known) for place in
+                    ("far right", "far left", "near right", "near left")] == pytest.approx(
+                list(heights), abs=1e-5), case
+            assert min(heights) == pytest.approx(section.low(plane), abs=1e-9)
             assert min(abs(low - f) for f in lows) < 1e-5, case
             if not extras:
                 assert low == pytest.approx(min(lows), abs=1e-5), case
@@ -492,3 +510,143 @@ def test_snow_and_gangway_cases_take_their_loads() -> None:
         inputs_site.gangway_length: 20, inputs_site.gangway_weight: 600}
     assert value_of(st.gangway_more, known) == pytest.approx(25 * 20 * 3 / 2)
     assert value_of(st.tan_trim["gangway"], known) < value_of(st.tan_trim["service"], known) < 0
+
+
+def test_a_deck_corner_under_water_is_told() -> None:
+    known = worked() | {sec.point_load: 2200}
+    assert value_of(st.state["corner"], known) == DECK
+    assert min(value_of(row, known) for row in st.corner["corner"].values()) == pytest.approx(
+        value_of(st.low["corner"], known)) and value_of(st.low["corner"], known) < 0
+    assert verdict(st.point_low_check, known) == "NOT OK"
+
+
+def test_shown_angles_are_those_judged() -> None:
+    known = worked(extra_floats=1) | {sec.extra_x[0]: 0, sec.extra_y[0]: 1}
+    for case in CASES:
+        list_, trim = (math.tan(math.radians(value_of(rows[case], known)))
+                       for rows in (st.shown_list, st.shown_trim))
+        assert list_ == pytest.approx(value_of(st.tan_list[case], known), abs=1e-12)
+        assert trim == pytest.approx(value_of(st.tan_trim[case], known), abs=1e-12)
+        assert value_of(st.shown_tilt[case], known) == pytest.approx(
+            math.degrees(math.atan(math.hypot(list_, trim))), abs=1e-9)
+
+
+def test_even_loads_have_a_limit_of_the_readers_own() -> None:
+    known = worked(length=14, width=12, float_model="Box float 48 x 48 x 20")
+    low = min(value_of(st.low[k], known) for k in ("flotation", "capacity"))
+    assert verdict(st.even_check, known | {inputs_afloat.even_least: low - 0.1}) != "NOT OK"
+    fresh = worked(length=14, width=12, float_model="Box float 48 x 48 x 20")
+    assert verdict(st.even_check, fresh | {inputs_afloat.even_least: low + 0.1}) == "NOT OK"
+
+
+# ------------------------------------------------------------------ finger rule
+
+
+@pytest.mark.parametrize("extras", [0, 2])
+def test_freeboard_lost_at_the_end_of_a_finger(extras: int) -> None:
+    """400 lb 2 ft from the far end, on the centreline, against exact clipping."""
+    rng = np.random.default_rng(5 + extras)
+    tried = 0
+    for _ in range(20):
+        section = Section(Group(rng, extras))
+        known = section.known()
+        floats, volume, centre = section.loaded(0, "edge", (0, 0))
+        x, total = section.length / 2 - 2, section.own + 400
+        put = (x, 0, section.group.deep + 1 + 3.28)
+        aboard = [(section.own * a + 400 * b) / total for a, b in zip(section.at, put, strict=True)]
+        planes, left, corners = rest([(floats, volume, centre),
+                                      (floats, total / GAMMA, aboard)])
+        if left.max() > 1e-9 or corners[:, 0].min() < 0 or corners[:, 1].max() > 0:
+            continue
+        tried += 1
+        down = [12 * (p[0] + p[1] * section.length / 2) for p in planes]
+        told = value_of(st.end_loss, known)
+        assert told == pytest.approx(down[1] - down[0], rel=0.15 if extras else 0.05)
+        if not extras:
+            assert told >= (down[1] - down[0]) * (1 - 1e-6)
+    assert tried > 8
+
+
+def test_finger_rule_is_not_ok_only_where_it_is_ticked() -> None:
+    thin = {"length": 20, "width": 4, "float_rows": 2, "floats_a_row": 4,
+            "float_model": "Box float 24 x 48 x 20"}
+    for typed, ticked, word in (("finger", "no", "LOOK"), ("finger", "yes", "NOT OK"),
+                                ("walkway", "yes", "OK")):
+        known = worked(purpose=typed, inset_end=24, **thin) | {inputs_afloat.finger_rule: ticked}
+        assert 4 < value_of(st.end_loss, known) < 12
+        assert verdict(st.finger_check, known) == word, (typed, ticked)
+        known = worked(purpose=typed, inset_end=24, **thin) | {
+            inputs_afloat.finger_rule: ticked, inputs_afloat.finger_most: 12}
+        assert verdict(st.finger_check, known) == "OK"
+
+
+# ------------------------------------------------------------------ held in roll
+
+
+def _held(by: str = "A", **typed) -> dict:
+    """Return a finger of 4 x 16 ft held by a neighbour with 150,000 lb·ft in trim."""
+    return worked(purpose="finger", length=16, width=4, floats_a_row=2,
+                  float_model="Box float 24 x 48 x 20", **typed) | {
+        sections_afloat.held_by: by, sections_afloat.hinge_apart: 3.0,
+        st.holder_trim: 150000.0}
+
+
+def _stiff(known: dict, load: float = 0.0) -> float:
+    """Return the righting moment of a finger of boxes on its own, a unit of list [lb·ft]."""
+    n, long, b, y = (value_of(r, known) for r in (parts.floats, parts.float_l, parts.float_b,
+                                                  parts.row_y))
+    deep = value_of(parts.float_depth, known) / 12
+    fullness = value_of(buoyancy.fullness, known)
+    area = n * long * b * fullness
+    total = value_of(weight.service, known) + load
+    kg = (value_of(weight.service, known) * value_of(weight.service_kg, known)
+          + load * (value_of(parts.deck_top, known) + 3.28)) / total
+    draft = total / (GAMMA * area)
+    assert 0 < draft < deep
+    return GAMMA * area * (b ** 2 / 12 + y ** 2) + total * (draft / 2 - kg)
+
+
+def test_a_finger_is_held_by_its_neighbour() -> None:
+    """By hand: k = own + neighbour's; moment w·y goes through the hinges by their shares."""
+    known = _held() | {job.person_height: 3.28}
+    load = 400.0
+    own = _stiff(known, load)
+    arm = value_of(parts.overall_width, known) / 2 - 0.5
+    half = 20 * value_of(parts.deck_area, known) / 2
+    total = value_of(weight.service, known) + load
+    assert value_of(st.GM_a["point"], known) * total == pytest.approx(own + 150000, rel=1e-9)
+    lean = math.tan(math.radians(value_of(st.shown_list["edge"], known)))
+    assert abs(lean) == pytest.approx(load * arm / (own + 150000), rel=1e-3)
+    moment = max(load * arm, half * value_of(parts.overall_width, known) / 4,
+                 value_of(weight.service, known) * value_of(parts.row_y, known)
+                 / (value_of(parts.floats, known) - 1))
+    service = _stiff(known)
+    fall = value_of(parts.deck_top, known) + 3.28 - value_of(buoyancy.draft_service, known) / 12
+    through = moment * 150000 / (service - max(load, half) * fall + 150000)
+    assert value_of(st.roll_share, known) == pytest.approx(through, rel=1e-9)
+    pins = max(load, half / 4) + through / 3.0
+    assert value_of(st.pin_load, known) == pytest.approx(pins, rel=1e-9)
+    assert verdict(st.stable_check, known) == "OK"
+    assert verdict(st.pin_check, known | {inputs_afloat.hinge_load: pins * 2}) == "OK"
+
+
+def test_it_stands_alone_where_pins_or_neighbour_fail() -> None:
+    alone = worked(purpose="finger", length=16, width=4, floats_a_row=2,
+                   float_model="Box float 24 x 48 x 20")
+    for change, word in (({inputs_afloat.hinge_load: 500.0}, "NOT OK"),
+                         ({st.holder_trim: 0.0}, "NOT OK"),
+                         ({st.holder_trim: value_of(st.alone_trim, dict(alone))}, "NOT OK"),
+                         ({sections_afloat.held_by: "none"}, "OK")):
+        known = _held() | change
+        assert verdict(st.pin_check, known) == word
+        assert value_of(st.held_square, known) == 0
+        assert value_of(st.GM_a["point"], known) == value_of(st.GM_a["point"], alone)
+        assert value_of(st.state["edge"], known) == OVER
+        assert verdict(st.stable_check, known) == "NOT OK"
+
+
+def test_a_neighbour_is_shared_and_may_lie_in_line() -> None:
+    known = _held() | {sections_afloat.holder_holds: 3}
+    assert value_of(st.holder_stiff, known) == pytest.approx(50000)
+    known = _held() | {sections_afloat.holder_lies: "in line"}
+    assert value_of(st.holder_stiff, known) == pytest.approx(_stiff(known), rel=1e-9)

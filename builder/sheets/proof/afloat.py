@@ -14,6 +14,7 @@ from builder.language import (
     Case,
     Row,
     Sheet,
+    absolute,
     adopt,
     arc_tangent,
     cosine,
@@ -106,7 +107,9 @@ righting_moment = sheet.row("Righting moment", "M", "lb·ft", whole * st.arm_GZ[
 sinkage = sheet.row("Sinkage when a part is lost", "ΔT", "in",
                     LOST.draft - buoyancy.draft_service, STATICS)
 float_top = sheet.row("Float top above water at the low corner", "f", "in",
-                      parts.float_depth - POINT.draft - st.dip["edge"], STATICS)
+                      parts.float_depth - POINT.draft
+                      - (absolute(st.tan_trim["edge"]) * st.reach_x
+                         + absolute(st.tan_list["edge"]) * st.reach_y).in_("in"), STATICS)
 adopt(sys.modules[__name__])
 
 _TON = ("long ton", _factor("long ton to lb"))
@@ -184,7 +187,7 @@ def _lost():
 
 def _two_hulls():
     cases = [_case(line, {buoyancy.spread_yy: (line["centre distance"] / 2) ** 2,
-                          buoyancy.spread_xy: 0, st.turn: 0, st.round_b: 0,
+                          buoyancy.spread_xy: 0, st.held_square: 0, st.turn: 0, st.round_b: 0,
                           parts.float_b: line["hull breadth"], st.breadth["service"]: 1,
                           st.depth["service"]: line["draft"]}, st.BM_a["service"],
                    name=line["row"].split()[0]) for line in _lines("checks_catamaran")]

@@ -5,6 +5,7 @@ What does not enter an example is given as a value that leaves its answer as it 
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 
 from builder.language import Case, Row, family
@@ -101,6 +102,12 @@ def _waves():
                            site.fetch_depth: c["depth"]},
                 {"H deep": loads.H_deep, "T deep": loads.T_deep, "H shallow": loads.H_shallow,
                  "T shallow": loads.T_shallow, "H third": loads.H_cem, "T third": loads.T_cem}),
+        _family("wave_grown", "Waves: a fully grown sea, its fetch and time",
+                _lines("checks_sea_grown"),
+                lambda c: {loads.U_A: c["speed"], loads.X: c["fetch"]},
+                {"F*": loads.X_full, "F": loads.F_full, "t": loads.wind_time},
+                {loads.U_A: ("m/s", _factor("m/s to ft/s")),
+                 loads.F_full: ("km", _factor("km to ft"))}),
     ]
 
 
@@ -166,6 +173,12 @@ def _posts():
                 {"S1": mooring.S_1, "d": mooring.embed_code}),
         _family("post_cubic", "Embedded post: depth without iteration",
                 _lines("checks_embedded_post", "iterated"), given, {"d": mooring.embed}),
+        _family("post_held", "Embedded post, held by a slab at grade",
+                _lines("checks_held_post"),
+                lambda c: {mooring.pile_P: c["push"], mooring.pile_h: c["push height"],
+                           mooring.pile_b: c["side"] * math.sqrt(2) / 12,
+                           site.soil_bearing: c["bearing"], mooring.soil_m: c["factor"]},
+                {"S3": mooring.S_3, "d": mooring.embed_held}),
     ]
 
 
