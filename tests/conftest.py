@@ -7,6 +7,8 @@ import pytest
 from builder.engine import applications
 
 ENGINES = pytest.StashKey()
+SLOW = {"formulas_values": "formulas", "formulas_cases": "cases"}
+"""Fixtures that wait for the slow engine, and what it is to do for them, in this order."""
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
@@ -17,20 +19,27 @@ def pytest_addoption(parser: pytest.Parser) -> None:
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     """Put last what waits for the slow engine: it works while the other tests run."""
-    items.sort(key=lambda item: "formulas_values" in getattr(item, "fixturenames", ()))
+    order = {name: number for number, name in enumerate(SLOW, start=1)}
+    items.sort(key=lambda item: max((order[name] for name in _waits_for(item)), default=0))
 
 
 def pytest_collection_finish(session: pytest.Session) -> None:
-    """Set the slow engine to work at once if a test will ask for its answers."""
-    wanted = any("formulas_values" in getattr(item, "fixturenames", ()) for item in session.items)
-    if wanted and not session.config.option.collectonly:
-        _engines(session.config).begin()
+    """Set the slow engine to work at once on what a test will ask for."""
+    wanted = {name for item in session.items for name in _waits_for(item)}
+    for name, what in SLOW.items():
+        if name in wanted and not session.config.option.collectonly:
+            _engines(session.config).begin(what)
 
 
 def pytest_unconfigure(config: pytest.Config) -> None:
     """Stop the processes that were started for the session."""
     if ENGINES in config.stash:
         config.stash[ENGINES].end()
+
+
+def _waits_for(item: pytest.Item) -> list[str]:
+    """Return the fixtures of a test that wait for the slow engine."""
+    return [name for name in SLOW if name in getattr(item, "fixturenames", ())]
 
 
 def _engines(config: pytest.Config):
@@ -65,3 +74,9 @@ def engines(request, tmp_path_factory):
 def formulas_values(engines):
     """A function of (file): what the ``formulas`` library makes of a delivered workbook."""
     return lambda path: engines.answer("formulas", path)
+
+
+@pytest.fixture(scope="session")
+def formulas_cases(engines):
+    """What the ``formulas`` library answers to every published case."""
+    return engines.slow("cases")

@@ -133,7 +133,7 @@ class Model:
         page = _on(plan)
         if plan.name in ("Checks", "Start"):
             return
-        papers = {s.name: PAGE_LAST if s.scope == "page" else COLUMNS
+        papers = {s.name: PAGE_LAST if s.scope == "page" else COLUMNS - 1
                   for s in self.calculation if s.scope in ("page", "drawing")}
         if plan.name in papers:
             x = papers[plan.name] + 2
@@ -146,7 +146,7 @@ class Model:
         page.formula(MASTER, 1, self.checks.master(), "verdict")
         plan.verdicts.append((MASTER, 1, MASTER, 1))
         job, people = self._job_words()
-        page.formula(TITLE, FIRST, job, "text")
+        page.formula(TITLE, min(FIRST, plan.last[1]), job, "text")
         page.formula(MASTER, 2, people, "people")
 
     def _title_block(self) -> list[tuple[str, str]]:

@@ -27,7 +27,11 @@ from builder.language.units import TEXT
 
 from .cells import Chart, ChartLine, SheetPlan
 from .data_sheets import DataLayout, state_range
-from .drawing_sheet import COLUMNS, DEFAULT_WIDTH, DrawingMaker, place_drawing
+from .drawing_sheet import (
+    COLUMNS,
+    DrawingMaker,
+    place_drawing,
+)
 from .frame import (
     ABOUT,
     COLUMN,
@@ -335,8 +339,8 @@ class Maker:
 
     def drawing(self, sheet: Sheet) -> SheetPlan:
         """Build a drawing to scale."""
-        page = Page(sheet.name, sheet.title, [DEFAULT_WIDTH] * COLUMNS, sheet.about)
-        state = self._state_cells(page, sheet, COLUMNS + 9, COLUMNS + 2, COLUMNS + 3)
+        page = Page(sheet.name, sheet.title, [], sheet.about)
+        state = self._state_cells(page, sheet, COLUMNS + 8, COLUMNS + 1, COLUMNS + 2)
         DrawingMaker(self.places, self._written).fill(page, sheet, state, self.title_block)
         plan = page.done(COLUMNS - 1, frozen=(TITLE + 2, 0), repeat=(TITLE, TITLE + 1))
         figures = max(c.row + c.rows for c in plan.charts)

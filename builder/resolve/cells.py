@@ -21,8 +21,8 @@ class Cell:
     ``kind`` is ``text``, ``number``, ``formula`` (content begins with ``=``), ``blank`` (an
     input left empty, or a styled empty cell) or ``link`` (content is ``target|text``, the
     target an address inside the workbook such as ``Checks!A12``).
-    ``style`` is a name of ``builder.workbook.styles``.  ``alike`` marks a formula that is the one
-    to its left moved one column; the file then holds it once.
+    ``style`` is a name of ``builder.workbook.styles``.  ``alike`` marks a formula that is the
+    first of its run, to its left in the row, moved some columns; the file then holds it once.
     """
 
     row: int
@@ -115,7 +115,7 @@ class Figure:
 
     @property
     def rows(self) -> int:
-        """How many default rows it covers."""
+        """How many rows of a drawing it covers."""
         return -(-self.height // 17)
 
 

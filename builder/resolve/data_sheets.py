@@ -183,7 +183,7 @@ class DataLayout:
         return page.done(widest, frozen=(3, 1), repeat=(0, 2))
 
     def _marks(self, page: Page) -> None:
-        page.text(self.marked[0] - 2, 0, "Which input feeds which sheet: 1 feeds it", "block")
+        page.text(self.marked[0] - 2, 0, "Which input feeds which sheet: 1 feeds it, blank does not", "block")
         fed = [self.graph.feeds(s) for s in self.calculation]
         for first, part in zip(self.marked, self.typing.parts, strict=True):
             page.text(first - 1, 0, f"Input on {part.sheet.name}", "head")
@@ -194,7 +194,9 @@ class DataLayout:
                     continue
                 page.text(y, 0, item.title if isinstance(item, Block) else item.label, "label")
                 for x, feeds in enumerate(fed, start=1):
-                    page.number(y, x, 1 if item in feeds else 0, "state")
+                    # A blank counts as 0; ten thousand zeros would only make the file larger.
+                    if item in feeds:
+                        page.number(y, x, 1, "state")
 
     def _constants(self, page: Page) -> None:
         if not self.constants:

@@ -16,9 +16,12 @@ from .frame import HEAD, TOP, Page, letter
 from .places import Places, Where, style_of
 
 COLUMNS = 16
-"""Default columns that the views are wide."""
-DEFAULT_WIDTH = 8.43
+"""Columns that the views are wide."""
 PIXELS = 64 * COLUMNS
+"""Width of all default columns [px].
+
+Columns and rows under the views keep their default sizes: programs differ by 6 % in what they
+make of a width that is given, and agree to 0.5 % on the default (tried)."""
 VIEW_ROWS = 76
 """Rows kept for the views; the table begins below."""
 VALUE, UNIT, FORMULA = 4, 5, 6

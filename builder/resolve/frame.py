@@ -71,12 +71,9 @@ class Page:
 
     def across(self, row: int, cols: Sequence[int], content: str, style: str) -> None:
         """Put a formula written once, with ``COLUMN`` for its column, in several columns."""
-        before = None
-        for col in cols:
+        for number, col in enumerate(cols):
             text = "=" + content.replace(COLUMN, letter(col))
-            alike = before is not None and col == before + 1
-            self.plan.cells.append(Cell(row, col, "formula", text, style, alike))
-            before = col
+            self.plan.cells.append(Cell(row, col, "formula", text, style, alike=number > 0))
 
     def link(self, row: int, col: int, target: str, text: str) -> None:
         """Put a link to a cell of the workbook."""

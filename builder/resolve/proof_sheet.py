@@ -221,8 +221,8 @@ class ProofSheet:
         for k, label in enumerate(lines):
             page.text(y + k, 0, label, "label.indent")
             page.text(y + k, 3, unit if k in (0, 2, 4) else "", "unit")
+        weighed = []
         for x, case in columns:
-            col = letter(x)
             if row not in case.printed:
                 continue
             step = case.step.get(row)
@@ -232,15 +232,16 @@ class ProofSheet:
             if not case.printed[row]:
                 self.faults.append(f"family {one.key}, {case.name}: prints 0")
                 continue
+            weighed.append(x)
             page.number(y, x, case.printed[row], _style(case.printed[row]))
-            page.formula(y + 1, x, f"({result})/{COLUMN}{y + 1}-1".replace(COLUMN, col), "num.6")
             page.number(y + 2, x, step / 2, "gen")
-            page.formula(y + 3, x, f'IF(ABS({col}{y + 2}*{col}{y + 1})<={col}{y + 3}+1E-9,'
-                                   f'"{AGREES}","{DIFFERS}")', "text.c")
             if row in case.wrong:
                 page.number(y + 4, x, case.wrong[row], _style(case.wrong[row]))
             self.results.append((one, case, row, (NAME, y, x), (NAME, y + 1, x),
                                  (NAME, y + 3, x)))
+        page.across(y + 1, weighed, f"({result})/{COLUMN}{y + 1}-1", "num.6")
+        page.across(y + 3, weighed, f"IF(ABS({COLUMN}{y + 2}*{COLUMN}{y + 1})<={COLUMN}{y + 3}"
+                                    f'+1E-9,"{AGREES}","{DIFFERS}")', "text.c")
         return y + len(lines)
 
 

@@ -7,37 +7,60 @@ from functools import lru_cache
 from builder.resolve.book import Declared, Front, Model
 
 from . import (
+    as_built,
     buoyancy,
     catalog,
+    curves,
+    cut_list,
+    cut_list_order,
     decking,
+    drawing,
     framing,
     gangway,
     hardware,
     inputs,
     inputs_afloat,
+    inputs_buying,
+    inputs_pages,
     inputs_site,
+    inputs_yard,
+    launch,
+    launch_form,
     mooring,
+    orders,
     parts,
     parts_lumber,
+    price,
+    quote,
+    rates,
+    readings,
     sections,
     sections_afloat,
     sections_site,
+    setout,
     site_loads,
+    site_visit,
     stability,
     start,
     takeoff,
+    upkeep,
     weight,
+    yard,
+    yard_tape,
 )
-from .proof import afloat, connections, hydro, site, wood
+from .proof import afloat, connections, hydro, money, site, wood
+from .proof import launch as launched
 from .reference import SOURCES, TERMS
 
 VERSION = "0.1.0"
-FURTHER = (parts_lumber, inputs_afloat, inputs_site, sections_site,
-           sections_afloat)
+FURTHER = (parts_lumber, inputs_afloat, inputs_site, inputs_yard, sections_site, sections_afloat,
+           inputs_buying, inputs_pages)
 SHEETS = (parts, decking, weight, buoyancy, site_loads, stability, gangway, framing, mooring,
-          hardware, takeoff)
+          hardware, takeoff, cut_list_order, cut_list, orders, rates, price, quote, setout,
+          yard_tape, yard, readings, launch, as_built, launch_form, upkeep, site_visit, drawing,
+          curves)
 FAMILIES = (*hydro.families, *afloat.families, *wood.families, *connections.families,
-            *site.families)
+            *site.families, *launched.families, *money.families)
 HEADLINE = (
     sections.purpose, sections.quantity, sections.length, sections.width,
     weight.launch, weight.service, buoyancy.draft_service, buoyancy.free_service,

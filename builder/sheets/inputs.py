@@ -135,8 +135,11 @@ sling_share = ask("Sling point from the end, share of length", "a_s", "", 0.05, 
 block("Purchasing")
 bumper_length = ask("Bumper is sold by", "L_b", "ft", 1, 100, "catalog", default=own.bumper_length,
                     digits=0)
-lumber_waste = ask("Waste of lumber", "", "", 0, 0.5, "own judgement", default=own.lumber_waste)
-deck_waste = ask("Waste of decking", "", "", 0, 0.5, "own judgement", default=own.deck_waste)
+lumber_waste = ask("Spare lumber for culls and miscuts", "", "", 0, 0.5,
+                   "own judgement; on top of the cut list", default=own.lumber_waste)
+deck_waste = ask("Spare decking", "", "", 0, 0.5,
+                 "own judgement; on top of whole panels and the cut list",
+                 default=own.deck_waste)
 hardware_spare = ask("Spare fasteners", "", "", 0, 0.5, "own judgement",
                      default=own.hardware_spare)
 screws_a_crossing = ask("Screws per board at each crossing", "n_sc", "each", 1, 4,

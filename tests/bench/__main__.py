@@ -3,20 +3,26 @@
 from __future__ import annotations
 
 import argparse
+import statistics
 import sys
 import tempfile
+from dataclasses import replace
 from pathlib import Path
 
 from builder.engine import applications, formulas_engine, gnumeric, libreoffice
 from builder.engine.stored import formulas_of
-from builder.jobs import read_job
+from builder.jobs import Job, read_job
+from builder.resolve.book import Model
 from builder.sheets.book import model
 from tests.bench import measure
+from tests.bench.core import core
 
 JOB = measure.ROOT / "templates" / "jobs" / "walkway_t_head.toml"
 RATIO, MEMORY, SIZE, SETTLE, FORCED = 1.0, 150.0, 500.0, 50.0, 100.0
 """Limits: time against the bare program [-], peak memory [MB], file [KB], LibreOffice after one
-edit and for every formula anew [ms]."""
+edit and for every formula anew [ms].  File and formulas anew are held for the core sheets alone."""
+TYPES = (1, 3, 6)
+"""Section types in use whose growth is shown."""
 
 
 class Table:
@@ -39,9 +45,7 @@ class Table:
 
 def writing(table: Table, folder: Path, times: int) -> Path:
     """Measure the whole program against the bare one; return the workbook written."""
-    m = model()
-    job = read_job(JOB, m.job_sheet.inputs, m.section_sheet.inputs, m.editable)
-    book = m.book(job)
+    book = model().book(_job(model()))
     cells, ours, bare = folder / "cells.pickle", folder / "ours.xlsx", folder / "bare.xlsx"
     measure.pickle_cells(book, cells)
     whole, plain = measure.turns(
@@ -55,25 +59,52 @@ def writing(table: Table, folder: Path, times: int) -> Path:
     table.line("ratio of processor time", whole.processor / plain.processor, "x", RATIO)
     table.line("peak memory", whole.peak, "MB", MEMORY)
     table.line("peak memory of the bare program", plain.peak, "MB")
-    table.line("file", ours.stat().st_size / 1000, "KB", SIZE)
+    table.line("file", ours.stat().st_size / 1000, "KB")
     table.line("file of the bare program", bare.stat().st_size / 1000, "KB")
     table.line("ironcalc, every formula anew", measure.in_memory(book), "ms")
     return ours
 
 
-def recalculating(table: Table, path: Path, folder: Path, slow: bool) -> None:
-    """Measure what programs take to work the workbook out again."""
-    settle = "LibreOffice, one length edited and settled"
+def growing(table: Table, path: Path, times: int) -> None:
+    """Measure size and time against the number of section types in use, in this process."""
+    m = model()
+    job = _job(m)
+    for count in TYPES:
+        types = [job.sections[k % len(job.sections)] for k in range(count)]
+        seconds = measure.making(m, replace(job, sections=tuple(types)), path, times)
+        words = f"{count} section type{'s' if count > 1 else ''} in use"
+        table.line(f"{words}: file", path.stat().st_size / 1000, "KB")
+        table.line(f"{words}: fill in, work out, write", seconds, "s")
+
+
+def core_alone(table: Table, path: Path) -> None:
+    """Measure the core sheets as a workbook of their own."""
+    m = core()
+    print("core sheets: " + ", ".join(sheet.name for sheet in m.sheets))
+    measure.making(m, _job(m), path, 1)
+    table.line("core sheets alone: formulas", len(formulas_of(path)), "")
+    table.line("core sheets alone: file", path.stat().st_size / 1000, "KB", SIZE)
+    in_libreoffice(table, "core sheets alone: ", m, path, SETTLE, FORCED)
+
+
+def in_libreoffice(table: Table, what: str, m: Model, path: Path, settle: float | None = None,
+                   forced: float | None = None) -> None:
+    """Measure an edit of a length and a recalculation of everything, in an open file."""
+    label = f"{what}LibreOffice, one length edited and settled"
     try:
-        applications.find("uno")
-        place = _length()
+        place = next(place for row, place in m.typing.typed.items() if row.key == "length")
         steps = [{place: 10.0 + k / 8} for k in range(6)]
         found = libreoffice.edit_steps(path, steps, [("Checks", 1, 1)])[1:]
-        table.line(settle, sorted(r.change_ms for r in found)[len(found) // 2], "ms", SETTLE)
-        table.line("LibreOffice, every formula anew",
-                   sorted(r.all_ms for r in found)[len(found) // 2], "ms", FORCED)
     except applications.MissingApplicationError as missing:
-        table.skipped(settle, str(missing))
+        table.skipped(label, str(missing))
+        return
+    table.line(label, statistics.median(r.change_ms for r in found), "ms", settle)
+    table.line(f"{what}LibreOffice, every formula anew",
+               statistics.median(r.all_ms for r in found), "ms", forced)
+
+
+def whole_processes(table: Table, path: Path, folder: Path, slow: bool) -> None:
+    """Measure what programs take to open the workbook, work it out and save it."""
     for what, module in (("LibreOffice", libreoffice), ("Gnumeric", gnumeric)):
         label = f"{what}, whole process: open, work out, save"
         try:
@@ -86,9 +117,8 @@ def recalculating(table: Table, path: Path, folder: Path, slow: bool) -> None:
         table.line("formulas library, load and work out", seconds, "s")
 
 
-def _length() -> tuple[str, int, int]:
-    m = model()
-    return next(place for row, place in m.typing.typed.items() if row.key == "length")
+def _job(m: Model) -> Job:
+    return read_job(JOB, m.job_inputs(), m.section_inputs(), m.editable)
 
 
 def main() -> int:
@@ -99,8 +129,12 @@ def main() -> int:
     given = parser.parse_args()
     table = Table()
     with tempfile.TemporaryDirectory() as folder:
-        path = writing(table, Path(folder), given.times)
-        recalculating(table, path, Path(folder), given.slow)
+        place = Path(folder)
+        path = writing(table, place, given.times)
+        in_libreoffice(table, "", model(), path, SETTLE)
+        growing(table, place / "grown.xlsx", given.times)
+        core_alone(table, place / "core.xlsx")
+        whole_processes(table, path, place, given.slow)
     return 0 if table.passed else 1
 
 

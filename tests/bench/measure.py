@@ -4,17 +4,20 @@ from __future__ import annotations
 
 import os
 import pickle
-import resource
 import statistics
 import subprocess
 import sys
+import tempfile
 import time
 from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
 from builder.engine.ironcalc_engine import Live, evaluate
+from builder.jobs import Job
+from builder.resolve.book import Model
 from builder.resolve.cells import Book
+from builder.workbook import write
 from builder.workbook.heights import row_heights
 from builder.workbook.rules_in_cells import validation
 from builder.workbook.styles import DEFAULT, STYLES, VERDICT_LOOKS
@@ -33,10 +36,15 @@ class Run:
     peak: float
 
 
-def run(command: list[str]) -> Run:
-    """Run a program to its end and measure it, its peak memory by itself."""
+def run(command: list[str], compiled: str) -> Run:
+    """Run a program to its end and measure it, its peak memory by itself.
+
+    Python keeps the modules it has compiled in the folder ``compiled``.
+    """
+    around = {k: v for k, v in os.environ.items() if k != "PYTHONDONTWRITEBYTECODE"}
     begun = time.perf_counter()
-    process = subprocess.Popen(command, cwd=ROOT, stdout=subprocess.DEVNULL)
+    process = subprocess.Popen(command, cwd=ROOT, stdout=subprocess.DEVNULL,
+                               env={**around, "PYTHONPYCACHEPREFIX": compiled})
     _, status, used = os.wait4(process.pid, 0)
     seconds = time.perf_counter() - begun
     process.returncode = os.waitstatus_to_exitcode(status)
@@ -48,12 +56,16 @@ def run(command: list[str]) -> Run:
 def turns(commands: list[list[str]], times: int) -> list[Run]:
     """Run programs in turn, several times each; return the median of each.
 
-    In turn, so that a machine that is busy for a while slows all of them.
+    In turn, so that a machine that is busy for a while slows all of them.  The first run of each,
+    which compiles its modules, is not counted.
     """
     kept: list[list[Run]] = [[] for _ in commands]
-    for _ in range(times):
-        for runs, command in zip(kept, commands, strict=True):
-            runs.append(run(command))
+    with tempfile.TemporaryDirectory() as compiled:
+        for command in commands:
+            run(command, compiled)
+        for _ in range(times):
+            for runs, command in zip(kept, commands, strict=True):
+                runs.append(run(command, compiled))
     return [Run(*(statistics.median(getattr(r, what) for r in runs)
                   for what in ("seconds", "processor", "peak"))) for runs in kept]
 
@@ -108,13 +120,17 @@ def in_memory(book: Book, times: int = 5) -> float:
     return statistics.median(timed(live.evaluate) for _ in range(times)) * 1000
 
 
+def making(m: Model, job: Job, path: Path, times: int) -> float:
+    """Fill in a job, work it out and write it, several times; return the median time [s]."""
+    def make() -> None:
+        book = m.book(job)
+        write(book, evaluate(book, names=False), path)
+
+    return statistics.median(timed(make) for _ in range(times))
+
+
 def timed(work: Callable[[], object]) -> float:
     """Return how long something takes [s]."""
     begun = time.perf_counter()
     work()
     return time.perf_counter() - begun
-
-
-def peak_of_children() -> float:
-    """Return the largest peak memory of all processes run so far [MB]."""
-    return resource.getrusage(resource.RUSAGE_CHILDREN).ru_maxrss / 1024

@@ -24,10 +24,11 @@ VOLATILE = ("NOW", "TODAY", "RAND", "RANDBETWEEN", "RANDARRAY", "OFFSET", "INDIR
 REACHING = ("HYPERLINK", "WEBSERVICE", "RTD", "CALL", "REGISTER", "DDE", "IMPORTXML",
             "IMPORTDATA", "FILTERXML", "ENCODEURL", "SQL.REQUEST")
 LENGTH, OPERATORS, REFERENCES, DEPTH = 200, 10, 8, 3
-TEXT_SHEETS = ("Worked", "Quote")
+TEXT_SHEETS = ("Worked", "Quote", "Yard", "Tape", "Upkeep", "SiteVisit", "LaunchForm")
+"""Sheets whose formulas are words: they may be longer."""
 TEXT_LENGTH, LITERAL = 1000, 250
 _STATE = r'[^,()"=]+=[12]'
-GUARD = re.compile(rf'=IF\((?:{_STATE}|AND\({_STATE}(?:,{_STATE})*\)),(.*),"{DASH}"\)')
+GUARD = re.compile(rf'=IF\((?:{_STATE}|AND\({_STATE}(?:,{_STATE})*\)),(.*),(?:"{DASH}"|" "|0)\)')
 """A formula that waits until one state, or each of several, says that it may begin."""
 
 TOLERANCE = re.compile(r"(?<=[\w)])[+-]1E-9(?![\d.])")
@@ -211,7 +212,7 @@ def f07_closed(file: Read) -> Iterator[Finding]:
 def f12_nothing_empty(file: Read, unlocked: set[Place]) -> Iterator[Finding]:
     """Yield references to empty cells and to cells whose row has no label."""
     labelled = {(s, r) for (s, r, c), cell in file.cells.items()
-                if c == 0 and isinstance(cell.value, str)}
+                if c <= 1 and isinstance(cell.value, str)}
     for place, areas in file.areas.items():
         for where in dict.fromkeys(areas):
             for spot in spots(where):

@@ -19,13 +19,15 @@ from builder.workbook.limits import lawful_name, lawful_sheet_name
 from tests.outputs.findings import Finding, found_at
 from tests.outputs.reading import DASH, Read, opened, spots
 
-TYPED_ON = ("Inputs", "Sections", "Catalog", "Proof")
-NAMED_ON = ("Inputs", "Sections", "Proof")
+TYPED_ON = ("Inputs", "Sections", "Catalog", "Proof", "Rates", "Readings", "Orders")
+NAMED_ON = ("Inputs", "Sections", "Proof", "Rates", "Readings", "Orders")
 SECTION_BLANKS = range(4, 10)
 KINDS = {"decimal", "whole", "list", "textLength"}
-UNITS_AT = {"Inputs": 3, "Sections": 3, "Proof": 3}
-BASIS_AT = {"Inputs": 9, "Sections": 10}
-ALLOWED_AT = {"Inputs": (4, 5), "Sections": (2, 2)}
+UNITS_AT = {"Inputs": 3, "Sections": 3, "Proof": 3, "Rates": 3, "Readings": 3}
+BASIS_AT = {"Inputs": 9, "Sections": 10, "Rates": 9, "Readings": 10}
+ALLOWED_AT = {"Inputs": (4, 5), "Sections": (2, 2), "Rates": (4, 5), "Readings": (2, 2)}
+PAPER = ("Quote", "Yard", "LaunchForm", "Upkeep", "SiteVisit", "Drawing")
+"""Sheets that are paper for people: what is worked stands beside or below what is printed."""
 SCREEN = 40
 """Rows that stand on a screen (our judgement)."""
 FOREIGN = re.compile("vba|externalLink|connections|queryTable|embeddings|activeX|comments|"
@@ -150,9 +152,9 @@ def _rule_faults(file: Read, place: Place, rule) -> Iterator[tuple[str, str]]:
 def _may_be_blank(file: Read, place: Place, rule) -> bool:
     """Say whether a blank is usable: words, defaults, and the columns of section types."""
     sheet, row, _ = place
-    if sheet == "Inputs":
+    if sheet in ("Inputs", "Rates"):
         return rule.type == "textLength" or (sheet, row, 6) in file.cells
-    return sheet == "Sections"
+    return sheet in ("Sections", "Readings", "Orders")
 
 
 def i04_lists(file: Read) -> Iterator[Finding]:
@@ -232,7 +234,7 @@ def verdict_cells(file: Read) -> list[Place]:
 
 def is_verdict(formula: str) -> bool:
     """Say whether a formula is of the one form of a verdict."""
-    return re.fullmatch(r"=INDEX\(Data!\$A\$\d+:\$A\$\d+,1\+([A-Z]+\$5)\+\(\1=2\)\*\(.+\)\)",
+    return re.fullmatch(r"=INDEX\(Data!\$A\$\d+:\$A\$\d+,1\+([A-Z]+\$\d+)\+\(\1=2\)\*\(.+\)\)",
                         formula) is not None
 
 
@@ -249,7 +251,10 @@ def e05_each_verdict_once(file: Read) -> Iterator[Finding]:
         if linked[place] != 1 or verdicts[place] != 1:
             yield found_at(file, "E05", place, f"{linked[place]} times on Checks")
     for page in opened(file.path):
-        head = file.formulas.get((page.title, 1, 1), "")
+        at = 1, 1
+        if page.title in PAPER:
+            at = 0, range_boundaries(page.print_area.rpartition("!")[2])[2] + 1
+        head = file.formulas.get((page.title, *at), "")
         if page.title != "Checks" and head != "=Checks!$B$2":
             yield found_at(file, "E05", (page.title, 1, 1), "no verdict of the whole job on top")
 
@@ -266,7 +271,7 @@ def p01_print(file: Read) -> Iterator[Finding]:
             yield found_at(file, "P01", (sheet, 0, 0), "not set out for paper")
             continue
         _, _, right, bottom = range_boundaries(page.print_area.rpartition("!")[2])
-        for place in file.cells:
+        for place in file.cells if sheet not in PAPER else ():
             if place[0] == sheet and (place[1] >= bottom or place[2] >= right):
                 yield found_at(file, "P01", place, "stands outside the print area")
         odd, foot = page.oddHeader, page.oddFooter

@@ -9,7 +9,6 @@ from collections.abc import Iterable
 
 import pytest
 
-from builder.engine.formulas_engine import Ranges
 from builder.engine.ironcalc_engine import Live
 from builder.engine.values import address
 from builder.resolve.cells import Place
@@ -18,7 +17,7 @@ from builder.sheets.book import model
 from builder.workbook.limits import lawful_name
 from tests.outputs.reading import OUTPUTS, delivered, opened, read, spots
 from tests.outputs.spoilt import Typed
-from tests.outputs.worked import resolved
+from tests.outputs.worked import name_of, resolved
 
 pytestmark = pytest.mark.outputs
 EACH = pytest.mark.parametrize("path", OUTPUTS, ids=lambda p: p.stem)
@@ -217,34 +216,21 @@ def test_every_case_typed_in_the_reader_s_column_gives_its_printed_answer(live):
     assert tried == sum(len(c.printed) for f in model().declared.families for c in f.cases)
 
 
-FEW = 8
-"""Families of more cases are loaded apart, so that their many cases do not work out the rest."""
-
-
 @pytest.mark.long
-@pytest.mark.parametrize("many", [False, True], ids=["few cases", "many cases"])
-def test_every_case_gives_its_printed_answer_in_the_formulas_library(many):
+def test_every_case_gives_its_printed_answer_in_the_formulas_library(formulas_cases):
     """Every published case, typed in the reader's column and worked out by the library."""
-    families = [f for f in model().declared.families if (len(f.cases) > FEW) == many]
-    free = model().proof.free
-    ranges = Ranges(delivered(JOB), [w for f in families for w in free[f.key].want.values()])
     wrong, tried = [], 0
-    for number in range(max(len(f.cases) for f in families)):
-        now = [f for f in families if number < len(f.cases)]
-        typed = {place: f.cases[number].given[row]
-                 for f in now for row, place in free[f.key].given.items()}
-        values = ranges.calculate(typed)
-        for one in now:
-            case = one.cases[number]
+    for one in model().declared.families:
+        for number, case in enumerate(one.cases):
             for row, printed in case.printed.items():
                 tried += 1
-                found = values[free[one.key].want[row]]
+                found = formulas_cases[one.key, number, name_of(row)]
                 factor = one.units.get(row, (row.unit, 1))[1]
                 if isinstance(found, str) or not (
                         abs(found / factor - printed) <= case.step[row] / 2 + 1e-9):
                     wrong.append(f"{one.key}, {case.name}: {found!r}, printed {printed}")
     assert wrong == []
-    assert tried == sum(len(c.printed) for f in families for c in f.cases)
+    assert tried == len(formulas_cases)
 
 
 def test_a_shown_case_typed_in_the_reader_s_column_gives_its_own_column(live):

@@ -22,8 +22,9 @@ from tests.outputs.worked import resolved
 
 pytestmark = pytest.mark.outputs
 EACH = pytest.mark.parametrize("path", OUTPUTS, ids=lambda p: p.stem)
-SIZE, FORMULAS = 600_000, 20_000
-"""Largest file [bytes] and most formulas."""
+SIZE, FORMULAS = 760_000, 27_000
+"""Largest file [bytes] and most formulas.  The first issue kept to 600,000 and 20,000; the sheets
+of price, yard, launch and upkeep came on top.  The bench holds the core sheets alone to 500 KB."""
 
 
 def f12_nothing_empty(file: Read):
@@ -97,7 +98,7 @@ def test_i07_what_is_typed_and_every_default_passes_its_own_rule(path):
     for place, rule in sheets.validations(path).items():
         held = file.cells.get(place)
         values = [held.value] if held is not None else []
-        default = file.cells.get((place[0], place[1], {"Inputs": 6, "Sections": 13}.get(
+        default = file.cells.get((place[0], place[1], {"Inputs": 6, "Rates": 6, "Sections": 13, "Readings": 13}.get(
             place[0], 999)))
         if default is not None and default.value not in ("–", "by purpose"):
             values.append(default.value)

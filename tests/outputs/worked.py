@@ -11,13 +11,15 @@ from __future__ import annotations
 import multiprocessing
 import re
 import zipfile
+from collections.abc import Iterable, Mapping
 from functools import cache
 from pathlib import Path
 
 from builder.engine import formulas_engine, gnumeric, ironcalc_engine, libreoffice, stored
 from builder.engine.stored import formulas_of, read_cells
-from builder.engine.values import Values, a1
+from builder.engine.values import Value, Values, a1
 from builder.jobs import read_job
+from builder.language import Row
 from builder.resolve.cells import Book, Place
 from builder.sheets.book import model
 from tests.outputs.reading import NAMES, OUTPUTS, ROOT, delivered, read
@@ -55,7 +57,7 @@ def plant(path: Path, copy: Path, place: Place, wrong: float) -> None:
     sheet, row, col = place
     number = list(dict.fromkeys(s for s, _, _ in read(path).cells)).index(sheet) + 1
     formula = "(?:<f[^>]*>[^<]*</f>|<f[^>]*/>)"
-    cell = re.compile(rf'(<c r="{a1(row, col)}"[^>]*>{formula}<v>)[^<]*(</v>)')
+    cell = re.compile(rf'(<c[^>]* r="{a1(row, col)}"[^>]*>{formula}<v>)[^<]*(</v>)')
     with zipfile.ZipFile(path) as old, zipfile.ZipFile(copy, "w", zipfile.ZIP_DEFLATED) as new:
         for name in old.namelist():
             text = old.read(name)
@@ -100,6 +102,62 @@ def evaluate_alike(paths: list[Path]) -> dict[Path, Values]:
     return answers
 
 
+class Typing:
+    """Some results of a file, worked out by the ``formulas`` library for one entry after another.
+
+    What does not rest on the typed cells is worked out once.
+    """
+
+    def __init__(self, path: Path, wanted: Iterable[Place], typed: Iterable[Place]) -> None:
+        """Load what ``wanted`` rests on; ``typed`` are all the cells that will ever be typed in."""
+        self._ranges, self._typed = formulas_engine.Ranges(path, wanted), list(typed)
+        cells = read_cells(path)
+        self._held = {place: cells[place].value for place in self._typed}
+        spots = [[formulas_engine._node(path, place) for place in places]
+                 for places in (self._typed, self._ranges.wanted)]
+        self._work = self._ranges._model.compile(*spots)
+
+    def calculate(self, changes: Mapping[Place, Value]) -> Values:
+        """Return the wanted values; cells that are not in ``changes`` hold what the file holds."""
+        if unknown := set(changes) - set(self._typed):
+            raise LookupError(f"not among the typed cells: {unknown}")
+        found = self._work(*[changes.get(place, self._held[place]) for place in self._typed])
+        return {place: formulas_engine._value(value, place)
+                for place, value in zip(self._ranges.wanted, found, strict=True)}
+
+
+FEW = 8
+"""Families of more cases are loaded apart, so that their many cases do not work out the rest."""
+
+Answers = dict[tuple[str, int, str], Value]
+"""Family, number of the case from 0, wanted row (sheet and name) → what the library answers."""
+
+
+def answers_to_cases(path: Path) -> Answers:
+    """Type every published case in the reader's column of Proof; return the library's answers."""
+    free, found = model().proof.free, {}
+    for many in (False, True):
+        families = [f for f in model().declared.families if (len(f.cases) > FEW) == many]
+        typing = Typing(path, [w for f in families for w in free[f.key].want.values()],
+                        [g for f in families for g in free[f.key].given.values()])
+        for number in range(max(len(f.cases) for f in families)):
+            now = [f for f in families if number < len(f.cases)]
+            values = typing.calculate({place: f.cases[number].given[row] for f in now
+                                       for row, place in free[f.key].given.items()})
+            found |= {(f.key, number, name_of(row)): values[free[f.key].want[row]]
+                      for f in now for row in f.cases[number].printed}
+    return found
+
+
+def name_of(row: Row) -> str:
+    """Return sheet and name of a row."""
+    return f"{row.sheet.name} {row.key}"
+
+
+SLOW = {"formulas": (evaluate_alike, (OUTPUTS,)), "cases": (answers_to_cases, (OUTPUTS[-1],))}
+"""What the slow engine does in a process of its own, in this order."""
+
+
 class Engines:
     """Answers of every engine for every delivered workbook and for copies with planted faults."""
 
@@ -110,14 +168,20 @@ class Engines:
         self.planted: Place | None = None
         self._known: dict[str, dict[Path, Values]] = {}
         self._pool = None
-        self._running = None
+        self._running = {}
 
-    def begin(self) -> None:
-        """Set the slow engine to work."""
+    def begin(self, what: str) -> None:
+        """Set the slow engine to work on something of ``SLOW``."""
         if self._pool is None:
             # Spawned, not forked: nothing of this session is carried over.
             self._pool = multiprocessing.get_context("spawn").Pool(1)
-            self._running = self._pool.apply_async(evaluate_alike, (OUTPUTS,))
+        if what not in self._running:
+            self._running[what] = self._pool.apply_async(*SLOW[what])
+
+    def slow(self, what: str) -> dict:
+        """Return what the slow engine found; wait for it if need be."""
+        self.begin(what)
+        return self._running[what].get(LONGEST)
 
     def end(self) -> None:
         """Stop the process that was started here."""
@@ -128,16 +192,10 @@ class Engines:
     def answer(self, engine: str, path: Path) -> Values:
         """Return what an engine makes of a file, worked out once a session."""
         if engine == "formulas":
-            return self._formulas(path)
+            return self.slow("formulas")[path]
         if engine not in self._known:
             self._known[engine] = self._all(engine, [*OUTPUTS, self.canary])
         return self._known[engine][path]
-
-    def _formulas(self, path: Path) -> Values:
-        if "formulas" not in self._known:
-            self.begin()
-            self._known["formulas"] = self._running.get(LONGEST)
-        return self._known["formulas"][path]
 
     def plant_one(self) -> None:
         """Make a copy of the last workbook with one stored number made wrong.

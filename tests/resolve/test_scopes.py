@@ -31,9 +31,8 @@ from builder.language import (
 from builder.resolve.book import Model
 from builder.resolve.frame import DASH, FIRST
 from builder.workbook.limits import faults
-from tests.resolve.tiny import INPUTS, NEEDS, NOT_OK, OK, SECTION, UNUSED, constant, declared
+from tests.resolve.tiny import INPUTS, NEEDS, NOT_OK, OK, SECTION, UNUSED, constant, declared, words
 from tests.resolve.tiny import modules as tiny_modules
-from tests.resolve.tiny import words
 
 
 def extended():

@@ -21,7 +21,8 @@ from builder.workbook.styles import (
 PROMISED = [
     *"title subtitle note block head head.c head.n label label.indent symbol formula unit".split(),
     *"source text wrap gen text.c state verdict limit master people caution link".split(),
-    *"input.text input.list given.text head.source head.one caution.line drawing.title drawing.label".split(),
+    *"input.text input.list given.text head.source head.one caution.line".split(),
+    *"drawing.title drawing.label".split(),
     *(f"{stem}.{d}" for stem in ("num", "qty", "input", "given", "page", "large")
       for d in range(7)),
     *(f"{stem}.{part}" for stem in ("page", "large")

@@ -2,22 +2,32 @@
 
 from __future__ import annotations
 
+import contextlib
 import os
 import subprocess
 import sys
 import warnings
 import zipfile
 from pathlib import Path
+from xml.etree import ElementTree
 
 import openpyxl
 import pytest
 import xlsxwriter
+from xlsxwriter.packager import Packager
 from xlsxwriter.worksheet import Worksheet
 
 from builder.engine.stored import formulas_of
-from builder.resolve.cells import Book, Cell
-from builder.workbook import WorkbookError, write
-from builder.workbook.writer import PlainFormulas, to_bytes
+from builder.resolve.cells import Book, Cell, SheetPlan
+from builder.workbook import WorkbookError, write, writer
+from builder.workbook.writer import (
+    SmallPackager,
+    SmallSheet,
+    SmallWorkbook,
+    SmallZip,
+    runs_of,
+    to_bytes,
+)
 from tests.workbook.test_writer_sample import parts, sample
 
 ROOT = Path(__file__).parents[2]
@@ -46,25 +56,73 @@ def test_v07_same_bytes_under_two_hash_seeds(tmp_path):
 
 def test_the_quick_sheet_leans_on_this_version():
     assert xlsxwriter.__version__ == "3.3.1"
-    assert PlainFormulas.__mro__[1] is Worksheet
-    ours = [name for name in vars(PlainFormulas) if not name.startswith("__")]
-    assert ours == ["_write_cell", "_write_formula_cell", "_prepare_formula"]
+    assert SmallSheet.__mro__[1] is Worksheet
+    ours = [name for name in vars(SmallSheet) if not name.startswith("__")]
+    assert ours == ["_write_rows", "_write_cell", "_write_formula_cell", "_prepare_formula"]
+    for ours, theirs in [(SmallSheet, Worksheet), (SmallWorkbook, xlsxwriter.Workbook),
+                         (SmallPackager, Packager), (SmallZip, zipfile.ZipFile)]:
+        methods = [m for m in vars(ours) if not m.startswith("__") and m != "_write_formula_cell"]
+        assert methods and all(hasattr(theirs, m) for m in methods), ours
 
 
-def test_the_quick_sheet_writes_the_same_bytes():
-    assert to_bytes(*sample()) == to_bytes(*sample(), sheet_class=Worksheet)
+def said(content: bytes) -> dict[str, str]:
+    """What the parts of a file say: attributes in order of name, no spans, numbers as numbers."""
+    found = {}
+    for name, text in parts(content).items():
+        tree = ElementTree.fromstring(text)
+        for element in tree.iter():
+            element.attrib.pop("spans", None)
+            if element.tag.endswith("}v") and element.text:
+                with contextlib.suppress(ValueError):
+                    element.text = repr(float(element.text))
+        found[name] = ElementTree.canonicalize(ElementTree.tostring(tree, "unicode"))
+    return found
+
+
+def test_the_small_sheet_says_the_same_as_the_library_s():
+    ours, theirs = to_bytes(*sample()), to_bytes(*sample(), sheet_class=Worksheet)
+    assert said(ours) == said(theirs)
+    assert len(ours) < len(theirs)
+
+
+def test_the_small_workbook_says_the_same_but_for_the_list_of_names(monkeypatch):
+    ours = to_bytes(*sample())
+    monkeypatch.setattr(writer, "SmallWorkbook", xlsxwriter.Workbook)
+    theirs = to_bytes(*sample())
+    app = "docProps/app.xml"
+    differ = {name for name, text in said(theirs).items() if said(ours)[name] != text}
+    assert differ == {app} and said(ours).keys() == said(theirs).keys()
+    assert "width_in" in parts(theirs)[app] and "width_in" not in parts(ours)[app]
+    assert "width_in" in parts(ours)["xl/workbook.xml"]
+    assert len(ours) < len(theirs)
+
+
+def test_the_library_packs_as_it_did_afterwards():
+    to_bytes(*sample())
+    assert sys.modules["xlsxwriter.workbook"].ZipFile is zipfile.ZipFile
 
 
 def run_of_three() -> tuple[Book, dict]:
-    """A book whose second sheet holds one formula in three columns."""
+    """A book whose second sheet holds one formula in three columns, two of them side by side."""
     book, values = sample()
     sheet = book.sheets[1]
     row = max(cell.row for cell in sheet.cells) + 1
-    for k, col in enumerate("BCD"):
-        sheet.cells.append(Cell(row, 1 + k, "formula", f'={col}$1&"B1"', "text", alike=k > 0))
-        values[sheet.name, row, 1 + k] = "x"
-    sheet.last = (row, max(sheet.last[1], 3))
+    for col in "BCF":
+        spot = ord(col) - ord("A")
+        sheet.cells.append(Cell(row, spot, "formula", f'={col}$1&"B1"', "text", alike=col != "B"))
+        values[sheet.name, row, spot] = "x"
+    sheet.last = (row, max(sheet.last[1], 5))
     return book, values
+
+
+def test_a_run_may_have_gaps_and_ends_with_its_row():
+    def formula(row, col, alike):
+        return Cell(row, col, "formula", "=A1", "text", alike)
+
+    cells = [formula(0, 1, False), formula(0, 2, True), formula(0, 6, True),  # B1, C1, G1
+             formula(1, 7, True), Cell(1, 8, "text", "x"), formula(1, 9, True)]
+    runs = runs_of(SheetPlan("S", "S", cells))
+    assert runs == {(0, 1): (0, "B1:G1"), (0, 2): (0, ""), (0, 6): (0, "")}
 
 
 def test_a_run_of_formulas_is_held_once_and_reads_the_same(tmp_path):
@@ -77,9 +135,9 @@ def test_a_run_of_formulas_is_held_once_and_reads_the_same(tmp_path):
         text = parts.read("xl/worksheets/sheet2.xml").decode()
     assert text.count('t="shared"') == 3 and text.count("<f>B$1") == 0
     held = {place: f for place, f in formulas_of(path).items() if place[1] == row}
-    assert held == {(sheet, row, 1 + k): f'={c}$1&"B1"' for k, c in enumerate("BCD")}
+    assert held == {(sheet, row, k): f'={c}$1&"B1"' for k, c in [(1, "B"), (2, "C"), (5, "F")]}
     read = openpyxl.load_workbook(path)[sheet]
-    assert [read.cell(row + 1, 2 + k).value for k in range(3)] == list(held.values())
+    assert [read.cell(row + 1, k).value for k in (2, 3, 6)] == list(held.values())
 
 
 def test_that_comparison_can_fail():
@@ -90,7 +148,7 @@ def test_that_comparison_can_fail():
     assert to_bytes(*sample()) != to_bytes(*sample(), sheet_class=Spoilt)
     # What the quick sheet leaves out, and why the formulas may hold no newer function.
     assert Worksheet()._prepare_formula("=SORT(A1:A2)") == "_xlfn._xlws.SORT(A1:A2)"
-    assert PlainFormulas()._prepare_formula("=SORT(A1:A2)") == "SORT(A1:A2)"
+    assert SmallSheet()._prepare_formula("=SORT(A1:A2)") == "SORT(A1:A2)"
 
 
 def test_x04_a_refusal_or_warning_of_the_library_is_an_error(monkeypatch):
