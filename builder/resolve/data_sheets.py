@@ -183,7 +183,8 @@ class DataLayout:
         return page.done(widest, frozen=(3, 1), repeat=(0, 2))
 
     def _marks(self, page: Page) -> None:
-        page.text(self.marked[0] - 2, 0, "Which input feeds which sheet: 1 feeds it, blank does not", "block")
+        page.text(self.marked[0] - 2, 0,
+                  "Which input feeds which sheet: 1 feeds it, blank does not", "block")
         fed = [self.graph.feeds(s) for s in self.calculation]
         for first, part in zip(self.marked, self.typing.parts, strict=True):
             page.text(first - 1, 0, f"Input on {part.sheet.name}", "head")

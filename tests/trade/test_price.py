@@ -169,7 +169,8 @@ def reckoned(known: dict) -> float:
     plant = (sum(built) * r["lift_hours"] * r["lift_rate"] + count["mooring"] * r["barge_leg"]
              + r["small_tools"] * labour + r["plant_other"])
     pounds = sum(n * w for n, w in zip(built, heavy, strict=True))
-    trips = max(math.ceil(pounds / r["trailer_payload"]), math.ceil(sum(built) / r["sections_a_load"]))
+    trips = max(math.ceil(pounds / r["trailer_payload"]),
+                math.ceil(sum(built) / r["sections_a_load"]))
     flags = (max(long) > r["trailer_length"] + r["trailer_overhang"]
              or max(short) > r["road_width"] / 12)
     delivery = (trips * (r["trip_cost"] + 2 * r["miles"] * r["mile_cost"]
