@@ -352,6 +352,8 @@ class Note:
 class Sheet:
     """A sheet as it is declared: its name, its title, and what stands on it in order.
 
+    ``widths`` are those of a ledger's words and of its columns, in characters.
+
     ``scope`` is ``section`` (six section columns), ``job`` (one value), ``ledger`` (lines
     with the columns given, each its own quantity), ``page`` (paper for people, ``large`` in
     large type), ``job inputs`` or ``section inputs`` (what the reader types).
@@ -361,7 +363,9 @@ class Sheet:
     """The ratio above which a passing check still says LOOK; a constant, set by the data."""
 
     def __init__(self, name: str, title: str, scope: str = "section", about: str = "",
-                 columns: dict[str, str] | None = None, large: bool = False):
+                 columns: dict[str, str] | None = None, large: bool = False,
+                 widths: tuple[float, float] = (38, 12.5)):
+        self.widths = widths
         self.name, self.title, self.scope, self.about = name, title, scope, about
         self.columns, self.large = columns or {}, large
         self._gate: Gate | None = None

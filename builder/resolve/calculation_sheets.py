@@ -403,8 +403,9 @@ class Maker:
     def ledger_sheet(self, sheet: Sheet) -> SheetPlan:
         """Build a sheet of lines, each with its own quantities."""
         names = list(sheet.columns.values())
+        wide, narrow = sheet.widths
         page = Page(sheet.name, sheet.title,
-                    [38, 38, *[12.5] * len(names), 10, 30], sheet.about)
+                    [wide, wide, *[narrow] * len(names), 10, min(wide, 30)], sheet.about)
         state = self._state_cells(page, sheet, 0, 2, 3)
         page.heads(HEAD, ["Item", "Specification"])
         for x, name in enumerate(names, start=2):

@@ -74,7 +74,7 @@ for _n, _from in enumerate(order.order_lines[:-1], start=1):
         when(_is, joined(_size_text(_from["line"]), ", ", MARKS.at(_place)["piece"]), DASH),
         when(_is, MARKS.at(_place).key, DASH), "", "Cutting"), f"Piece {_n}")
     _line.add("size", at_place(order.COUNTS, _place), "each", 0)
-    _line.add("length", feet_inches(_from["left"]), "text")
+    _line.add("length", when(_is, feet_inches(_from["left"]), DASH), "text")
     piece_lines.append(_line)
 
 block("Boards, in the order they are cut")
@@ -174,7 +174,7 @@ for _n, _from in enumerate(deck.deck_lines):
     _line.add("feet", _line["boards"] * _from["first_2"], "ft", 0)
     _board = catalog.BOARDS.at(greatest(_number, 1))
     _line.add("price", _is * _board["price per foot"], "$/ft", 2)
-    _line.add("length", feet_inches(_from["line"]), "text")
+    _line.add("length", when(_is, feet_inches(_from["line"]), DASH), "text")
     deck_buy.append(_line)
 deck_feet = ledger("Deck boards bought", "", "ft", "Cutting", feet=(
     sum_over(Series("feet", [line["feet"] for line in deck_buy])), "ft", 0))["feet"]

@@ -116,7 +116,6 @@ for _label, _table, _choice, _count in (
           _table.find(_choice)["price"], kind="connector")
 
 block("Hardware: bolts, nuts, washers, lags")
-note("Every length in stock of the chosen diameter, shortest first.")
 stock = catalog.BOLT_STOCK
 thinner = sheet.ledger("Lines of the stock with thinner bolts", job.bolt, "", "Catalog", net=(
     tally(stock, D_below=BOLTS.find(job.bolt)["D"]), "", 0))["net"]

@@ -1,6 +1,6 @@
 """What happens when a typed cell is spoilt: the cells, the ways to spoil, the faults found.
 
-Which verdicts rest on a typed cell is read from the formulas of the file.
+Which verdicts and which paper rest on a typed cell is read from the formulas of the file.
 """
 
 from __future__ import annotations
@@ -11,18 +11,27 @@ from functools import cache
 
 from builder.engine.values import Value, Values, address
 from builder.resolve.cells import InputRule, Place
-from tests.outputs.reading import Read, delivered, read
+from builder.resolve.frame import STATE
+from tests.outputs.reading import DASH, Read, delivered, read
 from tests.outputs.worked import resolved
 
 JOB = "walkway_t_head"
 FILLED, EMPTY = 4, 9
 """Columns of the first section type, which the job uses, and of the last, which it does not."""
+OF_JOB, OF_TYPES, OF_LINES = ("Inputs", "Rates"), ("Sections", "Readings"), ("Catalog", "Proof")
+"""Sheets with one typed column; with one a section type; where a whole line has one state."""
+SHEETS = (*OF_JOB, *OF_TYPES, "Orders", *OF_LINES)
 MASTER: Place = ("Checks", 1, 1)
 JUDGED = ("OK", "LOOK", "NOT OK")
 ERRORS = ("#DIV/0!", "#N/A", "#NAME?", "#NULL!", "#NUM!", "#REF!", "#VALUE!", "#ERROR!",
           "#SPILL!", "#CALC!", "#CIRC!", "#N/IMPL!")
 GATES = ("State: 0 ", "Inputs wanting")
 """How the labels begin of the rows that count usable inputs: not ways by which a value passes."""
+SUMMARIES = ("Start", "Checks")
+"""Sheets that sum up; what passes by way of them is the verdict of the whole job."""
+COUNTS = {"Orders": "Orders: prices that are not usable",
+          "Catalog": "Catalog lines that are not usable"}
+"""Where Start counts what is wanting, and does not name it."""
 
 
 @dataclass(frozen=True)
@@ -55,26 +64,48 @@ class Typed:
                 found["half"] = least + 0.5
         return found
 
-    def words(self) -> list[str]:
+    def words(self) -> tuple[str, ...]:
         """Return the words of the list, from the file."""
-        file = read(delivered(JOB))
-        sheet, _, span = self.rule.source.removeprefix("=").partition("!")
-        first, last = (int(cell.rpartition("$")[2]) for cell in span.split(":"))
-        return [file.text(sheet, row) for row in range(first - 1, last)]
+        return words_of(self.rule.source)
+
+    def allows(self, entry: Value) -> bool:
+        """Say whether the rule takes an entry.
+
+        Case does not count in a list, as in the compare of a formula: ``steel`` is ``Steel``.
+        """
+        rule = self.rule
+        if rule.kind == "text":
+            return True
+        if rule.kind == "list":
+            return isinstance(entry, str) and entry.lower() in [w.lower() for w in self.words()]
+        if isinstance(entry, bool | str) or not rule.least <= entry <= rule.most:
+            return False
+        return rule.kind != "whole" or entry == int(entry)
+
+
+@cache
+def words_of(source: str) -> tuple[str, ...]:
+    """Return the words in the range of a list's rule, from the file."""
+    file = read(delivered(JOB))
+    sheet, _, span = source.removeprefix("=").partition("!")
+    first, last = (int(cell.rpartition("$")[2]) for cell in span.split(":"))
+    return tuple(file.text(sheet, row) for row in range(first - 1, last))
+
+
+@cache
+def all_typed(sheet: str) -> list[Typed]:
+    """Return the typed cells of a sheet."""
+    plan = next(s for s in resolved(JOB).sheets if s.name == sheet)
+    held = {(c.row, c.col): c.content for c in plan.cells}
+    return [Typed((sheet, *spot), rule, held.get(spot))
+            for rule in plan.rules for spot in rule.spots()]
 
 
 @cache
 def typed_cells(sheet: str) -> list[Typed]:
-    """Return the typed cells of a sheet: of Sections those of a used and an unused column."""
-    book = resolved(JOB)
-    plan = next(s for s in book.sheets if s.name == sheet)
-    held = {(c.row, c.col): c.content for c in plan.cells}
-    found = []
-    for rule in plan.rules:
-        for row, col in rule.spots():
-            if sheet != "Sections" or col in (FILLED, EMPTY):
-                found.append(Typed((sheet, row, col), rule, held.get((row, col))))
-    return found
+    """Return the cells spoilt one at a time: of section types those of one used, one unused."""
+    return [one for one in all_typed(sheet)
+            if sheet not in OF_TYPES or one.place[2] in (FILLED, EMPTY)]
 
 
 def cases(sheet: str, way: str, share: int) -> list[Typed]:
@@ -86,44 +117,83 @@ def cases(sheet: str, way: str, share: int) -> list[Typed]:
     return able[ways.index(way) % share::share]
 
 
+@cache
 def ways_on(sheet: str) -> list[str]:
     """Return the ways in which cells of a sheet can be spoilt."""
     return list(dict.fromkeys(w for one in typed_cells(sheet) for w in one.entries()))
 
 
-def is_gate(file: Read, place: Place) -> bool:
-    """Say whether a cell counts usable inputs and passes no value on."""
-    return place[2] >= 2 and file.text(place[0], place[1]).startswith(GATES)
+@cache
+def rounds() -> list[list[Typed]]:
+    """Return all typed cells in rounds, so that no two of a round have one state between them.
+
+    Cells with a state of their own are in every round, cells of a line take turns.
+    """
+    own = [one for s in SHEETS if s not in OF_LINES for one in all_typed(s)]
+    lines: dict[Place | None, list[Typed]] = {}
+    for sheet in OF_LINES:
+        for one in all_typed(sheet):
+            lines.setdefault(book().state(one.place), []).append(one)
+    longest = max(map(len, lines.values()))
+    return [own + [line[k] for line in lines.values() if k < len(line)] for k in range(longest)]
 
 
 class Book:
-    """What the checks need to know of the file: verdicts, and what rests on what."""
+    """What the checks need to know of the file: verdicts, paper, and what rests on what."""
 
     def __init__(self, file: Read):
-        """Find the verdicts: the links on Checks, and the cells they lead to."""
+        """Find the verdicts (the links on Checks, and the cells they lead to) and the paper."""
         self.file = file
         self.verdicts: dict[Place, Place] = {}
-        for place, formula in file.formulas.items():
-            areas = file.areas[place]
+        self.gated: set[int] = set()
+        for place in file.formulas:
             if place[0] == "Checks" and place[1] > 5 and FILLED <= place[2] <= EMPTY:
-                assert formula.count("!") == 1 and len(areas) == 1, formula
+                areas = file.areas[place]
+                assert file.formulas[place].count("!") == 1 and len(areas) == 1, place
                 self.verdicts[place] = areas[0][:3]
-        assert self.verdicts
+                # The worst ratio waits for the state of the sheet, or for that of a block.
+                states = file.areas["Checks", place[1], 2][0]
+                if states[1] != STATE:
+                    self.gated.add(place[1])
+        assert self.verdicts and self.gated
+        self.gates = {p[:2] for p, c in file.cells.items()
+                      if isinstance(c.value, str) and c.value.startswith(GATES)}
+        self.papers = {p[0] for p, c in file.cells.items()
+                       if isinstance(c.value, str) and c.value.startswith(GATES[0] + "nothing")}
+        self.after = cache(self._after)
+
+    def _passes(self, place: Place) -> bool:
+        """Say whether a formula passes a value on: gates and summaries do not."""
+        return place[0] not in SUMMARIES and not (place[:2] in self.gates and place[2] >= 2)
+
+    def _after(self, place: Place) -> set[Place]:
+        """Return the formula cells that rest on a typed cell by value."""
+        return self.file.after(place, self._passes)
 
     def resting_on(self, place: Place) -> list[Place]:
         """Return the verdicts, as they stand on Checks, that rest on a typed cell by value."""
-        after = self.file.after(place, lambda p: not is_gate(self.file, p))
+        after = self.after(place)
         return [shown for shown, worked in self.verdicts.items() if worked in after]
+
+    def paper_on(self, place: Place) -> list[Place]:
+        """Return what rests on a typed cell by value on lists, prices, paper and drawings.
+
+        The state beside an entry is none of it: it stands in a column of whole 0 and 1.
+        """
+        state = self.state(place)
+        return [p for p in self.after(place) if p[0] in self.papers and p != state]
 
     def state(self, place: Place) -> Place | None:
         """Return the cell that says whether a typed cell, or its line, is usable."""
         sheet, row, col = place
         near = [p for p in self.file.readers.get(place, ()) if p[0] == sheet]
-        if sheet == "Inputs":
+        if sheet in OF_JOB:
             near = [p for p in near if p[1] == row and p[2] == 7]
+        elif sheet == "Orders":
+            near = [p for p in near if p == (sheet, row, col + 1)]
         elif sheet == "Catalog":
             near = [p for p in near if p[1] == row]
-        elif sheet == "Sections":
+        elif sheet in OF_TYPES:
             label = self.file.text(sheet, row)
             near = [p for p in near if p[2] == col and p[1] > row
                     and self.file.text(sheet, p[1]) == label]
@@ -131,6 +201,12 @@ class Book:
             near = [p for p in near if self.file.text(sheet, p[1]).startswith("Ready")
                     and p[2] == col]
         return near[0] if near else None
+
+    def shown_at_start(self, label: str, values: Mapping[Place, Value]) -> list[Value]:
+        """Return what stands in the row of Start that has a label."""
+        row = next(p[1] for p in self.file.cells if p[0] == "Start" and p[2] == 0
+                   and self.file.text(*p) == label)
+        return [v for p, v in values.items() if p[:2] == ("Start", row)]
 
 
 @cache
@@ -146,53 +222,81 @@ def error_cells(values: Values) -> Iterator[str]:
             yield f"{address(place)} shows {value}"
 
 
-def faults(one: Typed, entry: Value | None, values: Mapping[Place, Value]) -> list[str]:
-    """Return what is wrong after one entry, each with the cell that was spoilt."""
+def faults(one: Typed, entry: Value | None, values: Mapping[Place, Value],
+           alone: bool = True) -> list[str]:
+    """Return what is wrong after an entry, each with the cell that was spoilt.
+
+    Not ``alone``: other cells are spoilt too, and Start may name another first.
+    """
     known, sheet = book(), one.place[0]
     found = list(error_cells(values))
     # Free words are never calculated with: no state, nothing rests on them.
     state = None if one.rule.kind == "text" else known.state(one.place)
     if state is None and one.rule.kind != "text":
         found.append("no state cell reads it")
-    if sheet == "Sections" and one.place[2] == EMPTY:
-        found += _column_begun(entry, values)
+    if sheet in OF_TYPES and one.place[2] == EMPTY:
+        found += _unused_column(sheet, entry, values)
     elif state is not None and values[state] == 0:
         found += _not_usable(one, known, values)
+        if alone:
+            found += _not_named(one, known, values)
     elif state is not None and values[state] != 1:
         found.append(f"its state is {values[state]!r}")
     return [f"{address(one.place)} = {entry!r}: {what}" for what in found]
 
 
+def _master_wrong(values: Mapping[Place, Value]) -> Iterator[str]:
+    """Yield a line unless the whole job needs input, or a check that stands does not pass."""
+    due = "NOT OK" if "NOT OK" in [values[p] for p in book().verdicts] else "NEEDS INPUT"
+    if values[MASTER] != due:
+        yield f"the whole job reads {values[MASTER]}, not {due}"
+
+
 def _not_usable(one: Typed, known: Book, values: Mapping[Place, Value]) -> Iterator[str]:
-    """Yield the faults of a book in which one typed cell is not usable."""
-    sheet, row, _ = one.place
-    resting = known.resting_on(one.place)
+    """Yield the faults of a book in which one typed cell is not usable.
+
+    The lines of a drawing shrink to the point 0; its words and all other paper show dashes.
+    """
+    sheet = one.place[0]
+    if sheet == "Proof":
+        return
+    resting, paper = known.resting_on(one.place), known.paper_on(one.place)
     for place in resting:
         if values[place] in JUDGED:
             label = known.file.text("Checks", place[1])
             yield f"{address(place)} ({label}) still reads {values[place]}"
-    if sheet == "Proof":
-        return
-    if (sheet != "Catalog" or resting) and values[MASTER] not in ("NOT OK", "NEEDS INPUT"):
-        yield f"the whole job reads {values[MASTER]}"
-    shown = [v for p, v in values.items() if p[0] == "Start"]
-    label = known.file.text(sheet, row)
-    if sheet == "Catalog":
-        line = next(p for p in known.file.cells
-                    if known.file.text(*p) == "Catalog lines that are not usable")
-        if [v for p, v in values.items() if p[:2] == line[:2]] != [1]:
+    for place in paper:
+        if values[place] != DASH and not (place[0] == "Drawing" and values[place] == 0):
+            yield f"{address(place)} still shows {values[place]!r}"
+    if sheet != "Catalog" or resting:
+        yield from _master_wrong(values)
+
+
+def _not_named(one: Typed, known: Book, values: Mapping[Place, Value]) -> Iterator[str]:
+    """Yield a line if Start does not tell which cell is not usable, or how many."""
+    sheet, row, _ = one.place
+    if sheet in COUNTS:
+        if known.shown_at_start(COUNTS[sheet], values) != [1]:
             yield "Start does not count the line"
-    elif label not in shown:
-        yield f"Start does not name {label!r}"
+    elif sheet != "Proof":
+        label = known.file.text(sheet, row)
+        if label not in known.shown_at_start(f"{sheet}: first input wanted", values):
+            yield f"Start does not name {label!r}"
 
 
-def _column_begun(entry: Value | None, values: Mapping[Place, Value]) -> Iterator[str]:
-    """Yield the faults of a book in whose empty section column one cell is typed."""
-    column = {values[p] for p in book().verdicts if p[2] == EMPTY}
-    wanted = {"not used"} if entry is None else {"NEEDS INPUT"}
-    if column != wanted:
-        yield f"the verdicts of the column read {sorted(column)}"
-    if entry is not None and values[MASTER] not in ("NOT OK", "NEEDS INPUT"):
-        yield f"the whole job reads {values[MASTER]}"
-    if entry is not None and values["Sections", 3, EMPTY] == "–":
-        yield "Sections does not say what is wanted"
+def _unused_column(sheet: str, entry: Value | None,
+                   values: Mapping[Place, Value]) -> Iterator[str]:
+    """Yield the faults of a book in whose empty section column one cell is typed.
+
+    It begins a type if it stands on Sections.  A check of a gated block is not used until
+    something is read; no reading begins a type.
+    """
+    begun = sheet == "Sections" and entry is not None
+    for place in book().verdicts:
+        due = ("NEEDS INPUT", "not used") if place[1] in book().gated else ("NEEDS INPUT",)
+        if place[2] == EMPTY and values[place] not in (due if begun else ("not used",)):
+            yield f"{address(place)} of the column reads {values[place]}"
+    if begun:
+        yield from _master_wrong(values)
+        if values["Sections", 3, EMPTY] == DASH:
+            yield "Sections does not say what is wanted"

@@ -1,7 +1,8 @@
 """No wrong entry in any typed cell shows an error value or lets a verdict stand.
 
-Each case puts one entry in one cell of a finished job, in memory.  The normal run takes a fixed
-choice of cases: each way of spoiling on some cells of each sheet, other cells for each way.
+Each case puts one entry in one cell of a finished job, in memory; others spoil two at once, or
+all that have a state of their own.  The normal run takes a fixed choice of the cases that are
+judged one at a time: each way of spoiling on some cells of each sheet, other cells for each way.
 ``--long`` takes every one of them.
 """
 
@@ -14,11 +15,26 @@ import pytest
 from builder.engine.ironcalc_engine import Live
 from builder.engine.values import address
 from tests.outputs import spoilt
-from tests.outputs.spoilt import EMPTY, FILLED, JOB, MASTER, cases, faults, typed_cells
+from tests.outputs.spoilt import (
+    EMPTY,
+    FILLED,
+    JOB,
+    JUDGED,
+    MASTER,
+    OF_LINES,
+    OF_TYPES,
+    SHEETS,
+    all_typed,
+    cases,
+    faults,
+    rounds,
+    typed_cells,
+    ways_on,
+)
 from tests.outputs.worked import resolved
 
 pytestmark = pytest.mark.outputs
-SHARES = {"Inputs": 8, "Sections": 13, "Catalog": 130, "Proof": 60}
+SHARES = {"Inputs": 30, "Sections": 36, "Catalog": 300, "Rates": 30, "Readings": 14, "Orders": 60}
 """One in so many cells of each sheet, for each way of spoiling it, in the normal run."""
 WAYS = ("blank", "text", "zero", "negative", "tiny", "huge", "wildcard", "number as text",
         "formula as text", "truth", "part of a word", "other capitals", "first word", "last word",
@@ -26,20 +42,28 @@ WAYS = ("blank", "text", "zero", "negative", "tiny", "huge", "wildcard", "number
 LAWFUL = ("first word", "last word", "least", "most")
 VECTORS = {False: 20, True: 200}
 """How many books of random lawful entries are worked out, in the normal run and with --long."""
+PAIRS = {False: 30, True: 1000}
+"""How many pairs of wrong entries are tried, in the normal run and with --long."""
 
 
 @pytest.fixture(scope="module")
 def live():
-    made = Live(resolved(JOB))
+    made = Live(resolved(JOB), names=False)
     made.evaluate()
     return made
 
 
 def worked(live, one, entry):
-    live.set(one.place, entry)
+    return worked_all(live, [(one, entry)])
+
+
+def worked_all(live, entries):
+    for one, entry in entries:
+        live.set(one.place, entry)
     live.evaluate()
     values = live.values()
-    live.set(one.place, one.held)
+    for one, _ in entries:
+        live.set(one.place, one.held)
     return values
 
 
@@ -57,55 +81,124 @@ def test_a_wrong_entry_is_told_and_lets_nothing_pass(live, pytestconfig, sheet, 
     assert not found, f"{len(found)} faults\n" + "\n".join(found[:30])
 
 
+@pytest.mark.parametrize("way", WAYS)
+def test_every_state_tells_a_wrong_entry_from_a_right_one(live, pytestconfig, way):
+    """All cells at once, in all section types; of a line with one state, one after the other."""
+    turns = rounds()
+    if not pytestconfig.getoption("--long"):
+        turns = [turns[WAYS.index(way) % len(turns)]]
+    wrong, count = [], 0
+    for turn in turns:
+        typed = [(one, one.entries()[way]) for one in turn if way in one.entries()]
+        values = worked_all(live, typed)
+        wrong += spoilt.error_cells(values)
+        refused = [(one, entry) for one, entry in typed if due(one, entry) == 0]
+        needed = [one for one, _ in refused if one.place[0] != "Proof"]
+        if needed and values[MASTER] not in ("NEEDS INPUT", "NOT OK"):
+            wrong.append(f"the whole job reads {values[MASTER]}")
+        for one, entry in typed:
+            state = None if one.rule.kind == "text" else values[spoilt.book().state(one.place)]
+            if due(one, entry) not in (None, state):
+                wrong.append(f"{address(one.place)} = {entry!r}: its state is {state}")
+            count += 1
+    assert count
+    assert not wrong, f"{len(wrong)} faults\n" + "\n".join(wrong[:30])
+
+
+def due(one, entry):
+    """Return the state that an entry must have; None: free words, or a blank that may do."""
+    if one.rule.kind == "text" or (entry is None and one.rule.blank):
+        return None
+    return 0 if entry is None else int(one.allows(entry))
+
+
+def test_two_wrong_entries_at_once_let_nothing_pass(live, pytestconfig):
+    """One entry wrong must not hide that another is: each is judged as if it stood alone."""
+    choose, found = random.Random(20260116), []
+    sheets = [s for s in SHEETS if s != "Proof"]
+    for _ in range(PAIRS[pytestconfig.getoption("--long")]):
+        pair = []
+        for sheet in choose.sample(sheets, 2):
+            one = choose.choice([c for c in typed_cells(sheet) if c.place[2] != EMPTY
+                                 or sheet not in OF_TYPES])
+            way = choose.choice([w for w in one.entries() if w not in LAWFUL])
+            pair.append((one, one.entries()[way]))
+        values = worked_all(live, pair)
+        for one, entry in pair:
+            found += faults(one, entry, values, alone=False)
+    assert not found, f"{len(found)} faults\n" + "\n".join(found[:30])
+
+
 def test_the_ways_are_all_that_there_are():
-    found = {way for sheet in SHARES for one in typed_cells(sheet) for way in one.entries()}
-    assert found == set(WAYS)
+    assert {way for sheet in SHEETS for way in ways_on(sheet)} == set(WAYS)
 
 
 def test_every_typed_cell_is_among_the_cases():
     """With a share of 1 the cases are all cells; with the normal share, each gets its turn."""
+    assert {s.name for s in resolved(JOB).sheets if s.rules} == set(SHEETS)
+    assert set(SHARES) == set(SHEETS) - {"Proof"}
     for sheet in SHARES:
         cells = [one.place for one in typed_cells(sheet)]
-        assert len(cells) == len(set(cells)) > 50
+        assert len(cells) == len(set(cells)) > 40
         assert [one.place for one in cases(sheet, "blank", 1)] == cells
-    assert {one.place[2] for one in typed_cells("Sections")} == {FILLED, EMPTY}
+    for sheet in OF_TYPES:
+        assert {one.place[2] for one in typed_cells(sheet)} == {FILLED, EMPTY}
+    assert {one.place for turn in rounds() for one in turn} == {
+        one.place for sheet in SHEETS for one in all_typed(sheet)}
+    for turn in rounds():
+        states = [spoilt.book().state(c.place) for c in turn if c.rule.kind != "text"]
+        assert None not in states and len(states) == len(set(states))
+
+
+def test_what_rests_on_a_price_and_on_a_reading_is_known():
+    """The judge has something to judge: paper behind Rates and Orders, gates behind Readings."""
+    known = spoilt.book()
+    for sheet in ("Rates", "Orders"):
+        bare = [address(c.place) for c in typed_cells(sheet) if not known.paper_on(c.place)]
+        assert bare == []
+    assert {"Price", "Quote", "Orders"} <= known.papers
+    gated = {p[1] for c in typed_cells("Readings") for p in known.resting_on(c.place)}
+    assert known.gated <= gated
 
 
 def test_every_word_of_every_list_is_usable(live, pytestconfig):
-    """The words of the lists; in the normal run every ninth list."""
-    lists = [c for s in ("Inputs", "Sections") for c in typed_cells(s)
+    """Each word of the lists, in all lists at once; with --long in one list after the other."""
+    lists = [c for s in SHEETS if s not in OF_LINES for c in typed_cells(s)
              if c.rule.kind == "list" and c.place[2] != EMPTY]
+    if pytestconfig.getoption("--long"):
+        books = [[(one, word)] for one in lists for word in one.words()]
+    else:
+        longest = max(len(one.words()) for one in lists)
+        books = [[(one, one.words()[k % len(one.words())]) for one in lists]
+                 for k in range(longest)]
     wrong = []
-    for one in lists if pytestconfig.getoption("--long") else lists[::9]:
-        for word in one.words():
-            values = worked(live, one, word)
-            if values[spoilt.book().state(one.place)] != 1:
-                wrong.append(f"{address(one.place)} refuses {word!r}")
-            wrong += spoilt.error_cells(values)
+    for entries in books:
+        values = worked_all(live, entries)
+        wrong += [f"{address(one.place)} refuses {word!r}" for one, word in entries
+                  if values[spoilt.book().state(one.place)] != 1]
+        wrong += spoilt.error_cells(values)
     assert wrong == []
 
 
 def test_random_lawful_entries_never_show_an_error(pytestconfig):
     """Every cell of the job, of all six section columns and of the reader's cases at once."""
     choose, found = random.Random(20260115), []
-    made = Live(resolved(JOB))
-    plans = {s.name: s for s in resolved(JOB).sheets}
+    made = Live(resolved(JOB), names=False)
     for number in range(VECTORS[pytestconfig.getoption("--long")]):
-        for sheet in SHARES:
-            for rule in plans[sheet].rules:
-                for row, col in rule.spots():
-                    made.set((sheet, row, col), lawful(choose, rule))
+        for one in (one for sheet in SHEETS for one in all_typed(sheet)):
+            made.set(one.place, lawful(choose, one))
         made.evaluate()
         values = made.values()
-        assert values[MASTER] in ("NOT OK", "LOOK", "OK")
+        assert values[MASTER] in JUDGED
         found += [f"book {number}: {line}" for line in spoilt.error_cells(values)]
     assert not found, f"{len(found)} errors\n" + "\n".join(found[:30])
 
 
-def lawful(choose, rule):
+def lawful(choose, one):
     """Return an entry the rule takes, at its limits as often as between them."""
+    rule = one.rule
     if rule.kind == "list":
-        return choose.choice(spoilt.Typed(("", 0, 0), rule, None).words())
+        return choose.choice(one.words())
     if rule.kind == "text":
         return "x" * choose.randint(1, int(rule.most))
     least, most = rule.least, rule.most
@@ -135,3 +228,15 @@ def test_each_kind_of_fault_is_found(live):
     assert faults(column, entry, values) == []
     shown = next(p for p in spoilt.book().verdicts if p[2] == EMPTY)
     assert faults(column, entry, values | {shown: "OK"}) != []
+
+
+@pytest.mark.parametrize("sheet", ["Rates", "Orders"])
+def test_a_spoilt_price_that_shows_on_paper_is_found(live, sheet):
+    one = next(c for c in typed_cells(sheet) if c.rule.kind == "decimal")
+    values = worked(live, one, "abc")
+    assert faults(one, "abc", values) == []
+    assert values[MASTER] == "NEEDS INPUT"
+    shown = spoilt.book().paper_on(one.place)[0]
+    assert any("still shows 1" in line for line in faults(one, "abc", values | {shown: 1.0}))
+    assert any("the whole job reads LOOK" in line
+               for line in faults(one, "abc", values | {MASTER: "LOOK"}))
