@@ -146,7 +146,9 @@ class Model:
         page.formula(MASTER, 1, self.checks.master(), "verdict")
         plan.verdicts.append((MASTER, 1, MASTER, 1))
         job, people = self._job_words()
-        page.formula(TITLE, min(FIRST, plan.last[1]), job, "text")
+        # Where there is room: beside the title on a wide sheet, else in its widest column.
+        wide = plan.last[1] > FIRST + 1
+        page.formula(TITLE, FIRST if wide else min(2, plan.last[1] - 1), job, "text")
         page.formula(MASTER, 2, people, "people")
 
     def _title_block(self) -> list[tuple[str, str]]:

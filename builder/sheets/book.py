@@ -67,7 +67,10 @@ HEADLINE = (
     buoyancy.free_flotation, stability.shown_tilt["corner"], stability.low["corner"],
     stability.people, stability.half_people,
 )
-WHOLE = ()
+WHOLE = (
+    ("Materials to order, whole dock", orders.materials),
+    ("Client's total; invented until your prices are typed", price.client_total),
+)
 
 
 @lru_cache(maxsize=1)

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 PURPOSE = (
     "It works out a timber-framed floating dock for a lake or sheltered tidal water: what it "
-    "weighs, how it floats, whether the frame, decking and hardware are strong enough, and what "
-    "to order. Every line shows its formula, unit and source, so that an inspector can follow it.",
+    "weighs, how it floats, whether frame, decking, hardware and mooring are strong enough, what "
+    "to order and cut, what it costs, and how to build and launch it. Every line shows its "
+    "formula, unit and source, so that an inspector can follow it.",
     "It may be relied on by a builder who has measured the site and checked the inputs, and by "
     "the authority as the builder's calculation. It is no engineer's design and carries no seal.",
 )
@@ -14,7 +15,10 @@ STEPS = (
     "2. Sections: one column for each section type, A to F. Leave a column empty if not used.",
     "3. Catalog: type your own products and prices over the invented ones.",
     "4. Checks: read the verdicts, worst first; the cure says what would mend each.",
-    "5. Takeoff: order from it. Print any sheet: each fits the width of a page.",
+    "5. Orders and Rates: type your yard's prices and your hours; Price and Quote follow.",
+    "6. Choose a section type on Inputs, block Yard and road, and print Yard and Drawing for it.",
+    "7. After launch type the four corner freeboards on Readings; AsBuilt says what to move.",
+    "Print any sheet: each fits the width of a page. What to print for whom stands above.",
     "On closing, the program may ask to save although nothing was changed: it has worked the "
     "sheets out again.",
 )
@@ -45,14 +49,17 @@ CAUTIONS = (
     "Results assume a rigid frame: after launch test with a weight at a corner.",
 )
 BEYOND = (
-    "Not in this version: a section held in roll by its neighbour, the gangway's own strength, "
-    "forces of waves and wakes, hinge strength, labour and selling price, drawings.",
+    "Not in this version: hinge forces in waves, the gangway's own members, forces of waves and "
+    "wakes over the limit shown, stringer-end details on the drawing, a worked page with the "
+    "numbers put in.",
     "Never covered: waves over 2 ft, ice, surge, fast current, roofed docks, vehicles, public "
     "assembly without an engineer, articulated docks as one body, piles in unknown soil.",
     "Known weakness: several published values were read in secondary copies or stand from memory; "
     "Sources and Data say which. Check them against the standard before you rely on a close pass.",
 )
 CHANGES = (
+    "Second version: held in roll, four corners in every case, cut list, orders, price, quote, "
+    "setting out and yard pages, launch, as-built readings, upkeep, site visit, drawing, curves.",
     "First version: floats and freeboard, stability, site loads, decking, framing, mooring, "
     "gangway, hardware, takeoff.",
 )

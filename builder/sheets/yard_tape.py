@@ -32,7 +32,7 @@ from .inputs_yard import LETTERS
 MARKS = 24
 """Stringer marks that are printed; a longer row goes on by the spacing."""
 
-sheet = Sheet("Tape", "Lengths of the type on the yard pages, as read on a tape", scope="job",
+sheet = Sheet("Tape", "Lengths as read on a tape", scope="job",
               about="Choose the type on Inputs, block Yard and road. Sixteenths of an inch, "
               "then words.")
 block = sheet.block

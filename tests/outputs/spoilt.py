@@ -255,7 +255,7 @@ def _master_wrong(values: Mapping[Place, Value]) -> Iterator[str]:
 def _not_usable(one: Typed, known: Book, values: Mapping[Place, Value]) -> Iterator[str]:
     """Yield the faults of a book in which one typed cell is not usable.
 
-    The lines of a drawing shrink to the point 0; its words and all other paper show dashes.
+    A drawing shrinks to the point 0 and loses the words in it; all other paper shows dashes.
     """
     sheet = one.place[0]
     if sheet == "Proof":
@@ -266,7 +266,7 @@ def _not_usable(one: Typed, known: Book, values: Mapping[Place, Value]) -> Itera
             label = known.file.text("Checks", place[1])
             yield f"{address(place)} ({label}) still reads {values[place]}"
     for place in paper:
-        if values[place] != DASH and not (place[0] == "Drawing" and values[place] == 0):
+        if values[place] != DASH and not (place[0] == "Drawing" and values[place] in (0, " ")):
             yield f"{address(place)} still shows {values[place]!r}"
     if sheet != "Catalog" or resting:
         yield from _master_wrong(values)

@@ -34,15 +34,15 @@ from tests.outputs.spoilt import (
 from tests.outputs.worked import resolved
 
 pytestmark = pytest.mark.outputs
-SHARES = {"Inputs": 30, "Sections": 36, "Catalog": 300, "Rates": 30, "Readings": 14, "Orders": 60}
+SHARES = {"Inputs": 40, "Sections": 52, "Catalog": 400, "Rates": 40, "Readings": 22, "Orders": 90}
 """One in so many cells of each sheet, for each way of spoiling it, in the normal run."""
 WAYS = ("blank", "text", "zero", "negative", "tiny", "huge", "wildcard", "number as text",
         "formula as text", "truth", "part of a word", "other capitals", "first word", "last word",
         "longest", "just below", "just above", "least", "most", "half")
 LAWFUL = ("first word", "last word", "least", "most")
-VECTORS = {False: 20, True: 200}
+VECTORS = {False: 16, True: 200}
 """How many books of random lawful entries are worked out, in the normal run and with --long."""
-PAIRS = {False: 30, True: 1000}
+PAIRS = {False: 24, True: 1000}
 """How many pairs of wrong entries are tried, in the normal run and with --long."""
 
 
