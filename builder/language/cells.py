@@ -59,6 +59,9 @@ class Addresses(Protocol):
     def across(self, row: Row) -> str:
         """Return the range of a row over all section columns."""
 
+    def type_numbers(self) -> str:
+        """Return the range of the numbers of the section types, side by side."""
+
     def of_type(self, row: Row, letter: str) -> str:
         """Return the address of a section row in the column of one type."""
 
@@ -176,10 +179,13 @@ def _lookup(e: Expr, at: Addresses) -> str:
 
 def _placed(e: Expr, at: Addresses) -> str:
     """Write what stands in one column of several, or at one place of a series."""
-    # SUM makes 0 of the dash that stands where a type is not used.
+    # SUM and SUMIF make 0 of the dash that stands where a type is not used; SUM(INDEX()) does
+    # not in every engine.
     if isinstance(e, Picked):
-        text = f"INDEX({at.across(e.a)},1,{_write(e.number, at)[0]})"
-        return text if unit_of(e.a) == TEXT else f"SUM({text})"
+        number = _write(e.number, at)[0]
+        if unit_of(e.a) == TEXT:
+            return f"INDEX({at.across(e.a)},1,{number})"
+        return f"SUMIF({at.type_numbers()},{number},{at.across(e.a)})"
     if isinstance(e, OfType):
         text = at.of_type(e.a, e.letter)
         return text if unit_of(e.a) == TEXT else f"SUM({text})"

@@ -131,7 +131,8 @@ class DataLayout:
         self.words = TOP + 1
         places.words = (name, self.words, 0)
         self.weights = self.words + len(VERDICTS) + 1
-        y = self.weights + 4
+        places.type_numbers = (name, self.weights + 1, 1)
+        y = self.weights + 5
         self.marked: list[int] = []
         for part in typing.parts:
             self.marked.append(y)
@@ -176,6 +177,9 @@ class DataLayout:
         page.text(self.weights, 0, "Weights that tell the first of six columns", "label")
         for k in range(len(SECTIONS)):
             page.number(self.weights, 1 + k, 2 ** (len(SECTIONS) - 1 - k), "given.0")
+        page.text(self.weights + 1, 0, "Numbers of the section types", "label")
+        for k in range(len(SECTIONS)):
+            page.number(self.weights + 1, 1 + k, 1 + k, "given.0")
         self._marks(page)
         self._constants(page)
         for table in self.tables:

@@ -17,13 +17,15 @@ class Places:
 
     ``rows`` holds sheet, row and column of each row; a section row's column is that of type A.
     ``sections`` are the rows that have six columns.  ``tables`` holds sheet, first line and
-    first column of each table's values.
+    first column of each table's values; ``type_numbers`` where the first of the numbers of the
+    section types stands.
     """
 
     rows: dict[Row, Place] = field(default_factory=dict)
     sections: set[Row] = field(default_factory=set)
     tables: dict[str, Place] = field(default_factory=dict)
     words: Place = ("Data", 0, 0)
+    type_numbers: Place = ("Data", 0, 1)
 
     def table_range(self, table: Table, column: str | None) -> tuple[str, int, int, int]:
         """Return sheet, column, first and last row of a table's column, or of its keys."""
@@ -82,6 +84,12 @@ class Where:
         """Return the range of a section row over all six columns."""
         sheet, y, _ = self.places.rows[row]
         return f"{self._on(sheet)}${SECTION_LETTERS[0]}${y + 1}:${SECTION_LETTERS[-1]}${y + 1}"
+
+    def type_numbers(self) -> str:
+        """Return the range of the numbers of the section types."""
+        sheet, y, x = self.places.type_numbers
+        last = letter(x + len(SECTION_LETTERS) - 1)
+        return f"{self._on(sheet)}${letter(x)}${y + 1}:${last}${y + 1}"
 
     def of_type(self, row: Row, letter: str) -> str:
         """Return the address of a section row in the column of one type."""

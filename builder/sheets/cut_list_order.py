@@ -53,7 +53,7 @@ HEADS |= {"way": "Way", "usable": "Room", "pieces": "Pieces", "tried": "Second t
 
 sheet = Sheet("Cutting", "How boards are chosen and cut", scope="ledger",
               about="The working behind the cut list, in sixteenths of an inch. Nothing to read "
-                    "here at the saw: see Cut list.", columns=HEADS, widths=(26, 9))
+                    "here at the saw: see Cut list.", columns=HEADS, widths=(26, 12))
 block, note, ledger = sheet.block, sheet.note, sheet.ledger
 
 block("Kerf, trim, lengths that count")

@@ -120,11 +120,11 @@ def _beam(k: int):
 
 cross = sheet.shapes("Cross-beams, plan", "frame", [_beam(k) for k in range(1, MOST_BEAMS + 1)])
 
-block("Centres of the floats drawn, row by row")
+block("Centres of the floats drawn, row by row; past the last float the last again")
 a_row = row("Floats in a row, at least one", "n_1", "each", greatest(n_r, 1), digits=0)
 centres = []
 for _k in range(1, MOST_FLOATS + 1):
-    _n = row(f"Float {_k}: its number from 0; the last again past the last", f"i_{_k}", "each",
+    _n = row(f"Float {_k}: its number, counted from 0", f"i_{_k}", "each",
              least(_k, greatest(R * n_r, 1)) - 1, digits=0)
     centres.append((
         row(f"Float {_k}: along", f"x_{_k}", "ft", remainder(_n, a_row) * p_x - X),

@@ -16,6 +16,7 @@ from builder.engine import applications, libreoffice
 from builder.engine.values import address
 from builder.workbook.heights import DEFAULT_WIDTH, column_room, text_width
 from tests.outputs.reading import OUTPUTS, opened, read
+from tests.outputs.rules_of_sheets import PAPER
 
 pytestmark = pytest.mark.outputs
 NEEDS = pytest.mark.needs("soffice", "pdftotext")
@@ -120,6 +121,8 @@ def clipped(path) -> list[str]:
         for place, cell in file.cells.items():
             if place[0] != page.title or not isinstance(cell.value, str):
                 continue
+            if page.title in PAPER and place[2] >= right:
+                continue  # beside the paper, with nothing to its right
             shown = page.cell(place[1] + 1, place[2] + 1)
             if shown.alignment.wrap_text or shown.alignment.shrink_to_fit:
                 continue
