@@ -149,7 +149,8 @@ class Model:
         # Where there is room: beside the title on a wide sheet, else in its widest column.
         wide = plan.last[1] > FIRST + 1
         page.formula(TITLE, FIRST if wide else min(2, plan.last[1] - 1), job, "text")
-        page.formula(MASTER, 2, people, "people")
+        if plan.last[1] > 2:
+            page.formula(MASTER, 2, people, "people")
 
     def _title_block(self) -> list[tuple[str, str]]:
         """Return what a drawing says of itself: label and formula."""

@@ -26,7 +26,7 @@ from . import inputs as job
 from . import parts, weight
 from . import sections as sec
 from . import sections_afloat as afloat
-from .reference import SEGMENTS, lake, own
+from .reference import SEGMENTS, own
 from .reference import water as waters
 
 sheet = Sheet("Buoyancy", "Draft, freeboard and reserve",
@@ -201,7 +201,7 @@ share_snow = row("Under ground snow, if it stays in: share", "i_s", "",
                       greatest((weight.service + job.ground_snow * parts.deck_area) / capacity,
                                0), 0),
                  ARCHIMEDES)
-snow_check = check("Floats under water with snow on the deck", share_snow, at_most=own.snow_most,
+snow_check = check("Floats under water with snow on the deck", share_snow, at_most=job.snow_most,
                    source=OURS, group="Flotation",
                    cure="Take it out for the winter, clear the snow, or add floats.")
 
@@ -216,11 +216,11 @@ free_highest = row("Deck above water, as launched, not below 0", "F_up", "in",
 high_check = check("Deck height empty, most", free_highest, at_most=sec.deck_high, worst="LOOK",
                    source="Marina guidelines 2005; own judgement", group="Flotation",
                    cure="Shallower floats, or a shallower frame; mind the step down to a boat.")
-frame_check = check("Frame above water, empty", under_service, at_least=lake.frame_freeboard,
+frame_check = check("Frame above water, empty", under_service, at_least=job.frame_least,
                     source="Lake guidelines, dead load", worst="LOOK", group="Flotation",
                     cure="Some lakes ask 7 in: ask the authority. More floats, or deeper ones.")
 frame_rule_check = check("Frame above water where the authority asks for it", under_service,
-                         at_least=when(job.frame_rule.is_(YES), lake.frame_freeboard,
+                         at_least=when(job.frame_rule.is_(YES), job.frame_least,
                                        own.least_inches),
                          source="Lake guidelines, dead load", group="Flotation",
                          cure="More floats, or deeper ones.")

@@ -119,6 +119,10 @@ aged_ok = ask("Aged test: share of usable volume, good", "a_ok", "", 0.5, 1, "ow
 aged_most = ask("The same, most", "a_max", "", 0.5, 1, "own judgement", default=own.aged_most)
 float_water = ask("Water taken up by floats, aged test", "w_ab", "pcf", 0, 10,
                   "Lake guidelines, flotation", default=lake.foam_absorption)
+snow_most = ask("Share of usable volume under snow, most", "a_s,max", "", 0.5, 1,
+                "own judgement", default=own.snow_most)
+frame_least = ask("Frame above water, empty, least", "F_u,min", "in", 1, 24,
+                  "Lake guidelines, dead load", default=lake.frame_freeboard, digits=1)
 clearance_least = ask("Clearance over the bed at low water", "c_min", "ft", 0.1, 10,
                       "own judgement; local rule first", default=own.bed_clearance)
 gm_least = ask("Metacentric height under a standing crowd", "GM_ok", "ft", 0.1, 10,

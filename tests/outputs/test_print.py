@@ -6,9 +6,11 @@ Printed by LibreOffice from the stored values, as a reader gets them who only op
 from __future__ import annotations
 
 import re
+import subprocess
 from collections import Counter
 from functools import cache
 
+import numpy as np
 import pytest
 from openpyxl.utils import get_column_letter, range_boundaries
 
@@ -42,6 +44,7 @@ def printed(tmp_path_factory):
         assert pages[-1].strip() == ""
         return pages[:-1]
 
+    give.folder = folder
     return give
 
 
@@ -90,6 +93,48 @@ def test_p01_every_sheet_is_one_page_wide(printed, path):
         assert plain(title) in body, f"page {number} of {title} does not begin at column A"
     for title, page in titles.items():
         assert 1 <= count[title] <= 1 + page.max_row / ROWS_ON_A_PAGE, (title, count[title])
+
+
+def grey(pdf, page: int) -> np.ndarray:
+    """Return a page of a PDF as greys from 0, black, to 255."""
+    made = subprocess.run(
+        [applications.find("pdftoppm"), "-r", "150", "-gray", "-f", str(page), "-l", str(page),
+         str(pdf)], capture_output=True, check=True, timeout=60).stdout
+    kind, size, _, points = made.split(b"\n", 3)
+    assert kind == b"P5"
+    wide, high = map(int, size.split())
+    return np.frombuffer(points, np.uint8).reshape(high, wide)
+
+
+def ends(dark: np.ndarray, share: float) -> tuple[float, float]:
+    """Return the middles of the first and the last line, each a run of dark rows."""
+    at = np.flatnonzero(dark.mean(axis=1) > share)
+    runs = np.split(at, np.flatnonzero(np.diff(at) > 1) + 1)
+    return float(runs[0].mean()), float(runs[-1].mean())
+
+
+@pytest.mark.needs("soffice", "pdftotext", "pdftoppm")
+@pytest.mark.parametrize("path", [p for p in OUTPUTS if p.stem != "blank_start"],
+                         ids=lambda p: p.stem)
+def test_the_plan_is_true_to_scale_on_paper(printed, path):
+    """The frame's outer lines, measured in the picture, stand as length to width, to 1 %."""
+    title = opened(path)["Drawing"]["A1"].value
+    number = next(k for k, page in enumerate(printed(path), 1)
+                  if sheet_of(page, [s["A1"].value for s in opened(path)]) == title)
+    dark = grey(printed.folder / f"{path.stem}.pdf", number) < 70
+    top, bottom = ends(dark, 0.3)
+    left, right = ends(dark.T, 0.3)
+    typed = resolved_section(path)
+    assert (right - left) / (bottom - top) == pytest.approx(
+        typed["length"] / typed["width"], rel=0.01)
+
+
+def resolved_section(path) -> dict[str, float]:
+    """Return length and width of type A as they are typed, read from the file."""
+    page = opened(path)["Sections"]
+    rows = {page.cell(r, 1).value: page.cell(r, 5).value for r in range(100, 6, -1)}
+    return {"length": rows["Length, outside of headers"],
+            "width": rows["Width, outside of rails"]}
 
 
 @NEEDS

@@ -2,7 +2,7 @@
 
 The ``formulas`` library takes minutes to load a workbook of this size.  The workbooks have the
 same formulas and differ in what is typed, so it loads one and works it out for what is typed in
-each.  It begins in a process of its own as soon as it is known that a test will ask for it, and
+each.  It begins in processes of its own as soon as it is known that a test will ask for it, and
 works while other tests run.
 """
 
@@ -35,8 +35,8 @@ PLANTED = 987654.25
 def resolved(name: str) -> Book:
     """Return the resolved workbook of a starting job, from the code as it is now."""
     m = model()
-    job = read_job(ROOT / "templates" / "jobs" / f"{name}.toml", m.job_sheet.inputs,
-                   m.section_sheet.inputs, m.editable)
+    job = read_job(ROOT / "templates" / "jobs" / f"{name}.toml", m.job_inputs(),
+                   m.section_inputs(), m.editable)
     return m.book(job)
 
 
@@ -76,8 +76,13 @@ def evaluate_alike(paths: list[Path]) -> dict[Path, Values]:
     in.  A file with other formulas is loaded by itself.  Raises ``EngineError`` where the
     library has no answer.
     """
+    import gc
+
     import schedula
 
+    # Millions of small things are made and kept: looking for rubbish among them takes a sixth of
+    # the time.
+    gc.set_threshold(200_000, 50, 1000)
     loaded, cells = paths[-1], read_cells(paths[-1])
     formulas = formulas_of(loaded)
     model = formulas_engine._library().ExcelModel().loads(str(loaded)).finish()
@@ -174,7 +179,7 @@ class Engines:
         """Set the slow engine to work on something of ``SLOW``."""
         if self._pool is None:
             # Spawned, not forked: nothing of this session is carried over.
-            self._pool = multiprocessing.get_context("spawn").Pool(1)
+            self._pool = multiprocessing.get_context("spawn").Pool(len(SLOW))
         if what not in self._running:
             self._running[what] = self._pool.apply_async(*SLOW[what])
 

@@ -105,7 +105,7 @@ def _waves():
         _family("wave_grown", "Waves: a fully grown sea, its fetch and time",
                 _lines("checks_sea_grown"),
                 lambda c: {loads.U_A: c["speed"], loads.X: c["fetch"]},
-                {"F*": loads.X_full, "F": loads.F_full, "t": loads.wind_time},
+                {"F": loads.F_full, "t": loads.wind_time},
                 {loads.U_A: ("m/s", _factor("m/s to ft/s")),
                  loads.F_full: ("km", _factor("km to ft"))}),
     ]
