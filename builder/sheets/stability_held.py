@@ -27,7 +27,7 @@ HINGE = "statics; own judgement"
 block("Held in roll by a neighbour")
 note("Righting moments are in service, nobody aboard. The neighbour counts with its own floats "
      "alone, never with what holds it in its turn. The heights below have it in them; Buoyancy "
-     "judges every section standing alone. As launched the section counts as hinged on.")
+     "leaves it to this sheet whether it is stable. As launched it counts as hinged on.")
 held_line = sheet.find("Neighbour: 1 none, 2 to 7 for A to F", held.HOLDERS, held.held_by)
 held_number = row("Column of the neighbour; the first where there is none", "i_h", "",
                   greatest(held_line - 1, 1), STATICS, digits=0)

@@ -3,6 +3,9 @@
 Random docks are cut by the formulas of the sheet Cutting, in Python, and by the true optimum of
 the cutting-stock problem over all ways to fill a board (OR-tools, only needed here).  Prints the
 excess over 200 docks of whole-foot sizes and 200 of odd sizes.
+
+Seeds 1 and 2 were looked at while the way of cutting was chosen; they flatter it.  A dock some of
+whose pieces the sheet does not reach buys too few feet: it is counted, and left out of the rest.
 """
 
 from __future__ import annotations
@@ -23,7 +26,7 @@ FOOT, KERF = 192, 2
 MEAN_MOST, WORST_MOST = 0.01, 0.04
 RAILS, STRINGERS = ("2x8", "2x10", "2x12", "3x8", "3x10"), ("2x6", "2x8", "2x10")
 SKIRTS = ("", "2x10", "2x12")
-SEED = 1
+SEED = 3
 Pieces = list[tuple[str, int, int]]
 """Size, length in sixteenths, count."""
 
@@ -155,15 +158,19 @@ def measure(odd: bool, docks: int, seed: int) -> bool:
     for _ in range(docks):
         pieces, sold = dock(rng, odd)
         feet, left, used = bought(pieces, sold)
-        missed += left != 0
         lines.append(used)
+        if left:
+            missed += 1
+            continue
         over.append(feet / optimum(pieces, sold) - 1)
     over.sort()
-    mean = sum(over) / docks
+    mean = sum(over) / len(over)
+    past = sum(x > WORST_MOST for x in over)
     good = mean <= MEAN_MOST and over[-1] <= WORST_MOST and not missed
     print(f"{'odd' if odd else 'foot'} sizes, {docks} docks: bought over the optimum "
-          f"{mean:.2%} on average, {over[int(0.9 * docks)]:.2%} in nine of ten at most, "
-          f"{over[-1]:.2%} at worst; lines of boards {max(lines)} at most of {boards.LINES}; "
+          f"{mean:.2%} on average, {over[int(0.9 * len(over))]:.2%} in nine of ten at most, "
+          f"{over[-1]:.2%} at worst, {past} docks past the limit; "
+          f"lines of boards {max(lines)} at most of {boards.LINES}; "
           f"docks with pieces not reached: {missed}: {'ok' if good else 'OVER'}", flush=True)
     return good
 
