@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from types import ModuleType
 
 from builder.jobs import Job
-from builder.language import Ask, Family, Faults, Sheet, Table, adopt, nameless
+from builder.language import Ask, Family, Faults, Row, Sheet, Table, adopt, nameless
 
 from .calculation_sheets import PAGE_LAST, Maker, place_ledger_inputs, place_sheet
 from .cells import Book, SheetPlan
@@ -33,7 +33,7 @@ from .drawing_sheet import COLUMNS
 from .frame import DASH, FIRST, MASTER, SECTIONS, TITLE, WANTING, Page, letter
 from .graph import Graph, faults_of
 from .input_sheets import Part, job_sheet, place_inputs, section_sheet
-from .places import Places
+from .places import Places, address
 from .proof_sheet import ProofSheet
 from .start_sheet import Front, StartSheet
 
@@ -45,7 +45,9 @@ INPUT_SCOPES = ("job inputs", "section inputs")
 class Declared:
     """The trade as it is declared: the modules of the sheets, the catalog, the proofs.
 
-    ``further`` are modules that declare more rows on a sheet of another module.
+    ``further`` are modules that declare more rows on a sheet of another module; ``none_left``
+    rows of the whole job that count what could not be dealt with: while one is above 0 the job
+    needs input.
     """
 
     inputs: ModuleType
@@ -59,6 +61,7 @@ class Declared:
     version: str
     further: Sequence[ModuleType] = ()
     terms: Table | None = None
+    none_left: Sequence[Row] = ()
 
 
 class Model:
@@ -123,6 +126,7 @@ class Model:
         row = WANTING + 1
         found += [f"{len(SECTIONS)}-COUNTIF({part.sheet.name}!$E${row}:$J${row},\"{DASH}\")"
                   for part in self.typing.of(True)]
+        found += [f"SUM({address(self.places.rows[row])})" for row in self.declared.none_left]
         return "+".join(found)
 
     def _master_line(self, plan: SheetPlan) -> None:
@@ -141,6 +145,11 @@ class Model:
             page.formula(TITLE, x, self.checks.master(), "verdict")
             plan.verdicts.append((TITLE, x, TITLE, x))
             page.formula(MASTER, 0, self._job_words()[0], "text")
+            if papers[plan.name] == PAGE_LAST:
+                master = self.checks.master()
+                page.formula(WANTING, 0, f'IF(OR({master}="NOT OK",{master}="NEEDS INPUT"),'
+                                         f'"Whole job: "&{master}&". Not to be built from as it '
+                                         'stands."," ")', "caution.line")
             return
         page.text(MASTER, 0, "Whole job", "master")
         page.formula(MASTER, 1, self.checks.master(), "verdict")
@@ -186,7 +195,7 @@ class Model:
             self._master_line(plan)
         start = StartSheet(
             d.front, self.checks, self.places,
-            [state_range(t, self.places) for t in self.editable], self.typing)
+            [state_range(t, self.places) for t in self.editable], self.typing, d.none_left)
         plans = self._in_order([*typed, catalog, *self.fixed], catalog.name)
         abouts = [(p.name, self._about(p)) for p in plans]
         plans.insert(0, start.plan(abouts, job.about, d.version,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from builder.language import Row
@@ -54,7 +55,8 @@ class StartSheet:
     """Builds the first sheet; it may look to the right, nothing reads it."""
 
     def __init__(self, front: Front, checks: ChecksSheet, places: Places, catalog_states: list,
-                 typing: Typing):
+                 typing: Typing, none_left: Sequence[Row] = ()):
+        self.none_left = none_left
         self.front, self.checks, self.places = front, checks, places
         self.catalog_states, self.typing = catalog_states, typing
 
@@ -194,6 +196,10 @@ class StartSheet:
             y += 1
             page.text(y, 0, f"{name.split()[0]}: prices that are not usable", "label")
             page.formula(y, 1, f"COUNTIF({states},0)", "num.0")
+        for row in self.none_left:
+            y += 1
+            page.text(y, 0, f"{row.sheet.name}: {row.label.partition(':')[0]}", "label")
+            page.formula(y, 1, Where(self.places, NAME).row(row), "num.0")
         y += 1
         page.text(y, 0, "Catalog lines that are not usable", "label")
         counts = "+".join(f"COUNTIF({r},0)" for r in self.catalog_states)

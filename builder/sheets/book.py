@@ -84,4 +84,5 @@ def model() -> Model:
         "Floating dock calculation", start.PURPOSE, start.STEPS, HEADLINE, WHOLE, start.PACKS,
         start.CAUTIONS, start.BEYOND, start.CHANGES)
     return Model(Declared(inputs, sections, catalog, SHEETS, FAMILIES, SOURCES, front,
-                          "Floating dock calculation", VERSION, FURTHER, TERMS))
+                          "Floating dock calculation", VERSION, FURTHER, TERMS,
+                          (orders.missing,)))

@@ -34,7 +34,8 @@ from tests.outputs.spoilt import (
 from tests.outputs.worked import resolved
 
 pytestmark = pytest.mark.outputs
-SHARES = {"Inputs": 40, "Sections": 52, "Catalog": 400, "Rates": 40, "Readings": 22, "Orders": 90}
+SHARES = {"Inputs": 80, "Sections": 104, "Catalog": 800, "Rates": 80, "Readings": 44,
+          "Orders": 180}
 """One in so many cells of each sheet, for each way of spoiling it, in the normal run."""
 WAYS = ("blank", "text", "zero", "negative", "tiny", "huge", "wildcard", "number as text",
         "formula as text", "truth", "part of a word", "other capitals", "first word", "last word",
@@ -42,7 +43,7 @@ WAYS = ("blank", "text", "zero", "negative", "tiny", "huge", "wildcard", "number
 LAWFUL = ("first word", "last word", "least", "most")
 VECTORS = {False: 16, True: 200}
 """How many books of random lawful entries are worked out, in the normal run and with --long."""
-PAIRS = {False: 24, True: 1000}
+PAIRS = {False: 12, True: 1000}
 """How many pairs of wrong entries are tried, in the normal run and with --long."""
 
 

@@ -3,6 +3,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import datetime
 from types import ModuleType
 
@@ -106,11 +107,12 @@ def extended():
 class Wide:
     """The extended workbook at work."""
 
-    def __init__(self, sections=(SECTION,)):
+    def __init__(self, sections=(SECTION,), none_left=False):
         self.m = m = extended()
-        self.model = Model(declared(m, calculation=(m.work, m.floating, m.takeoff, m.prices,
-                                                    m.rates, m.readings, m.found, m.paper,
-                                                    m.sums)))
+        meant = declared(m, calculation=(m.work, m.floating, m.takeoff, m.prices, m.rates,
+                                         m.readings, m.found, m.paper, m.sums))
+        left = (m.sums.sum,) if none_left else ()
+        self.model = Model(replace(meant, none_left=left))
         self.book = self.model.book(Job("wide", "Wide", "About.", datetime(2026, 5, 1),
                                         dict(INPUTS), tuple(dict(s) for s in sections)))
         self.live = Live(self.book)
@@ -244,3 +246,18 @@ def test_what_may_be_a_dash_is_read_by_nothing_that_does_not_wait():
     assert "may stay blank, and waits for no gate" in told
     assert "'Reads a dash'" in told and "may be a dash" in told
     assert len(caught.value.found) == 3, told
+
+
+def test_what_could_not_be_dealt_with_keeps_the_job_from_passing():
+    wide = Wide(none_left=True)
+    assert wide.master == NEEDS
+    wide.put(wide.m.rates.crew, 0)
+    assert wide[wide.m.sums.sum] == 0 and wide.master == OK
+
+
+def test_paper_says_when_the_job_does_not_pass(wide):
+    warned = "Paper", 3, 0
+    assert wide.live.value(warned) == " "
+    wide.put(wide.m.rates.crew, "abc")
+    assert wide.live.value(warned) == ("Whole job: NEEDS INPUT. Not to be built from as it "
+                                       "stands.")
