@@ -33,7 +33,7 @@ def core() -> Model:
         whole=tuple(line for line in whole.front.whole if stands(line[1])),
         packs=tuple((title, tuple(name for name in sheets if name not in gone))
                     for title, sheets in whole.front.packs))
-    return Model(replace(whole, calculation=modules, front=front,
+    return Model(replace(whole, calculation=modules, front=front, none_left=(),
                          families=[f for f in whole.families if all(map(stands, _rows(f)))]))
 
 
