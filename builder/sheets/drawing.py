@@ -29,8 +29,9 @@ from . import inputs as job
 from . import inputs_yard as road
 from . import sections as sec
 from .reference import constants, own
-from .stability_cases import edge_y, tan_list
-from .stability_weights import afloat
+from .stability_cases import edge_y, of_weight, tan_list
+from .stability_sheet import STABLE
+from .stability_weights import afloat, stable
 from .yard_tape import of
 
 sheet = Sheet("Drawing", "Drawing to scale", scope="drawing",
@@ -240,7 +241,7 @@ side_loaded = sheet.shapes("Water under the flotation load, side", "loaded", [
 side_bed = sheet.shapes("Bed, side", "bed", [stroke(side, -side, bed, side, bed)])
 free_x = row("Freeboard's dimension line", "x_f", "ft", L_o / 2 + side / 16)
 zero = row("Water's surface", "u", "ft", 0 * T)
-side_corner = row("Corner of the scale bars, side", "x_s", "ft", side * 15 / 16)
+side_corner = row("Corner of the scale bars, side", "x_s", "ft", ours.bar - side * 15 / 16)
 side_measures = sheet.shapes("Dimension lines, side", "measure", [
     *measure(side, free_x, zero, free_x, u_3, side / 100),
     *bars(side, side_corner, bed)])
@@ -258,6 +259,8 @@ sheet.view("Side, afloat: full line empty in service, dashed under the flotation
             side_measures], side_marks, wide=4, top=40, new_page=True)
 
 block("End, with the point load at mid edge")
+upright = row("With the point load: 1 stable, 0 it turns over", "k_φ", "",
+              when(of(of_weight(stable, "edge")).is_(STABLE), 1, 0), digits=0)
 turned = row("Tangent of the list; 0 where it turns over", "t_φ", "", of(tan_list["edge"]),
              digits=4)
 T_p = row("Draft with the point load", "T_p", "ft", of(afloat["point"].draft).in_("ft"))
@@ -295,7 +298,8 @@ end_bars = sheet.shapes("Scale bars, end", "measure", bars(end, end * 15 / 16, -
 end_marks = [
     sheet.mark(joined(shown(of(sec.point_load)), " lb"), load_y / end,
                (load_z + end / 5) / end),
-    sheet.mark(joined("list ", shown(degrees(arc_tangent(turned)), 1), " deg"), 0,
+    sheet.mark(when(upright > 0, joined("list ", shown(degrees(arc_tangent(turned)), 1), " deg"),
+                    "UNSTABLE: it turns over"), 0,
                (v_3 + end / 8) / end),
     sheet.mark("5 ft", (end * 15 / 16 - ours.bar / 2) / end, (end / 24 - end * 7 / 16) / end),
 ]

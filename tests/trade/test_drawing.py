@@ -12,6 +12,7 @@ from builder.engine.ironcalc_engine import Live
 from builder.jobs import read_job
 from builder.language.rows import Shapes, View
 from builder.sheets import drawing, inputs_yard
+from builder.sheets import sections as sec
 from builder.sheets.book import model
 from tests.outputs.reading import ROOT
 
@@ -156,3 +157,20 @@ def test_a_type_that_is_not_used_draws_nothing_and_no_error():
     shown = [live.value(m.places.rows[row]) for row in drawing.sheet.rows]
     assert {v for v in shown if not isinstance(v, str)} == {0}
     assert {v for v in shown if isinstance(v, str)} == {" "}
+
+
+def test_a_section_that_turns_over_is_drawn_with_no_angle():
+    m = model()
+    job = read_job(ROOT / "templates" / "jobs" / "walkway_t_head.toml", m.job_inputs(),
+                   m.section_inputs(), m.editable)
+    live = Live(m.book(job), names=False)
+    words = m.places.rows[drawing.end_marks[1].words]
+    live.evaluate()
+    assert live.value(words).startswith("list ")
+    sheet, y, x = m.typing.typed[sec.width]
+    live.set((sheet, y, x), 2.5)
+    sheet, y, x = m.typing.typed[sec.float_rows]
+    live.set((sheet, y, x), 1)
+    live.evaluate()
+    assert live.value(m.places.rows[drawing.upright]) == 0
+    assert live.value(words) == "UNSTABLE: it turns over"
