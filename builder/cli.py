@@ -8,6 +8,8 @@ from pathlib import Path
 
 from builder.language import Faults
 
+CHECK = "check"
+"""First word of the command that checks written workbooks."""
 ROOT = Path(__file__).resolve().parents[1]
 JOBS, OUTPUTS = ROOT / "templates" / "jobs", ROOT / "outputs"
 
@@ -20,7 +22,8 @@ def parser() -> argparse.ArgumentParser:
                     "Without arguments it writes the workbook of every job in templates/jobs "
                     "into outputs.",
         epilog="A job file says what is typed in the input cells; copy one of templates/jobs "
-               "and change it. Nothing is written when a job file has a fault.")
+               "and change it. Nothing is written when a job file has a fault. "
+               "python -m builder check FILE [FILE ...] checks written workbooks by the rules.")
     made.add_argument("job", nargs="?", type=Path, help="a job file (.toml); all when left out")
     made.add_argument("-o", "--output", type=Path,
                       help="the workbook to write, or the folder to write into "
@@ -29,10 +32,38 @@ def parser() -> argparse.ArgumentParser:
     return made
 
 
+def check_parser() -> argparse.ArgumentParser:
+    """Return the parser of the command that checks written workbooks."""
+    made = argparse.ArgumentParser(
+        prog=f"python -m builder {CHECK}",
+        description="Checks written workbooks by the rules of a trustworthy workbook: says the "
+                    "rule, sheet and cell of each breach, what it is and how to mend it. Ends "
+                    "with 1 when a breach stands that is not waived with a reason.")
+    made.add_argument("file", nargs="+", type=Path, help="a workbook (.xlsx) written here")
+    return made
+
+
+def _check(arguments: list[str]) -> int:
+    """Check workbooks; openpyxl is loaded here alone, a workbook is written without it."""
+    given = check_parser().parse_args(arguments)
+    try:
+        from builder.rules.checking import command
+    except ModuleNotFoundError as missing:
+        if missing.name is None or not missing.name.startswith("openpyxl"):
+            raise
+        print("cannot check: openpyxl is not installed (pip install openpyxl==3.1.5)",
+              file=sys.stderr)
+        return 1
+    return command(given.file)
+
+
 def main(arguments: list[str] | None = None) -> int:
     """Run the command line; return 0, or 1 with every fault told on standard error."""
+    words = sys.argv[1:] if arguments is None else arguments
+    if words[:1] == [CHECK]:
+        return _check(words[1:])
     made = parser()
-    given = made.parse_args(arguments)
+    given = made.parse_args(words)
     if given.job is None and given.output is not None and _names_workbook(given.output):
         made.error(f"argument -o/--output: {given.output} is one workbook; name a job file too, "
                    "or a folder for the workbooks of all jobs")

@@ -6,6 +6,7 @@ import os
 import re
 import subprocess
 import sys
+import zipfile
 from types import ModuleType
 
 import openpyxl
@@ -256,3 +257,70 @@ def test_the_exit_code_is_that_of_the_command_line(tmp_path):
                            check=False, cwd=cli.ROOT)
     assert ended.returncode == 1
     assert "none.toml: cannot be read" in ended.stderr
+
+
+# ------------------------------------------------------------------ check
+
+
+DELIVERED = cli.ROOT / "outputs" / "swim_platform.xlsx"
+
+
+def spoilt(target, old, fresh, part="xl/workbook.xml"):
+    """Copy a delivered workbook with one text of a part changed."""
+    with zipfile.ZipFile(DELIVERED) as held, zipfile.ZipFile(target, "w") as made:
+        for one in held.infolist():
+            content = held.read(one)
+            if one.filename == part:
+                assert old in content
+                content = content.replace(old, fresh, 1)
+            made.writestr(one, content)
+    return target
+
+
+@pytest.mark.outputs
+def test_check_finds_nothing_that_stands_in_a_delivered_workbook(capsys):
+    assert main(["check", str(DELIVERED)]) == 0
+    out = capsys.readouterr()
+    assert out.err == ""
+    assert re.fullmatch(r"swim_platform\.xlsx: 0 findings, [1-9]\d* waived with a reason; "
+                        r"65 rules checked, 3 not by program\n", out.out)
+
+
+@pytest.mark.outputs
+def test_check_says_rule_sheet_and_cure_and_ends_with_1(tmp_path, capsys):
+    bad = spoilt(tmp_path / "bad.xlsx", b'name="Terms"', b'name="Terms" state="hidden"')
+    assert main(["check", str(bad)]) == 1
+    lines = capsys.readouterr().out.splitlines()
+    at = lines.index("  W05 Terms: the sheet is hidden")
+    assert lines[at + 1].strip() == "mend: Show it."
+    # The link to it on Start leads nowhere now.
+    assert {line.split()[0] for line in lines[:-1:2]} == {"A06", "W05"}
+    assert lines[-1].startswith("bad.xlsx: 2 findings")
+
+
+def test_check_of_a_file_that_is_no_workbook_is_told(tmp_path, capsys):
+    (tmp_path / "note.xlsx").write_text("words")
+    with zipfile.ZipFile(tmp_path / "other.xlsx", "w") as made:
+        made.writestr("letter.txt", "words")
+    names = ["note.xlsx", "other.xlsx", "none.xlsx"]
+    assert main(["check", *(str(tmp_path / name) for name in names)]) == 1
+    lines = capsys.readouterr().err.splitlines()
+    assert lines[0].startswith("note.xlsx: cannot be checked: it is no zip file")
+    assert lines[1].startswith("other.xlsx: cannot be checked: a part or mark is missing")
+    assert lines[2].endswith("none.xlsx: cannot be read: No such file or directory")
+
+
+def test_check_without_openpyxl_is_told(monkeypatch, capsys):
+    for name in [n for n in sys.modules if n.startswith(("openpyxl", "builder.rules"))]:
+        monkeypatch.delitem(sys.modules, name)
+    monkeypatch.setitem(sys.modules, "openpyxl", None)
+    monkeypatch.setitem(sys.modules, "openpyxl.formula", None)
+    assert main(["check", str(DELIVERED)]) == 1
+    assert "openpyxl is not installed" in capsys.readouterr().err
+
+
+def test_check_wants_a_file_and_has_help_of_its_own():
+    assert run("check").returncode == 2
+    ended = run("check", "--help")
+    assert ended.returncode == 0 and "usage: python -m builder check" in ended.stdout
+    assert "python -m builder check" in " ".join(run("--help").stdout.split())

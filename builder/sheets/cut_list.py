@@ -17,6 +17,7 @@ from builder.language import (
     least,
     nth_largest,
     of_type,
+    place_of,
     shown,
     sum_over,
     total,
@@ -86,19 +87,20 @@ for _n, _from in enumerate(cutting.board_lines, start=1):
     _is = _from["boards"] > 0
 
     def _mark(place):
-        return MARKS.at(at_place(order.FIRST, place)).key
+        return MARKS.at(place_of(order.CUTS, at_place(order.KEYS, place))).key
 
     _line = _live(ledger(
-        when(_is, joined(_size_text(_from["size"]), ", ", shown(bare(_from["stock"], "ft")),
+        when(_is, joined(_size_text(least(cutting.size_of(_from), len(LUMBER.keys))), ", ",
+                         shown(cutting.stock_of(_from)),
                          " ft"), DASH),
-        when(_is, joined(shown(_from["pieces"]), " of ", _mark(_from["line"])), DASH),
+        when(_is, joined(shown(_from["pieces"]), " of ", _mark(_from["main"])), DASH),
         "", "Cutting"), f"Boards {_n}")
     _line.add("code", when(_from["second_pieces"] * _from["boards"] > 0,
                            joined(shown(_from["second_pieces"]), " of ",
                                   _mark(_from["second"])), DASH), "text")
     _line.add("size", _from["boards"], "each", 0)
     _line.add("length", (_from["boards"] > 0) * greatest(
-        bare(_from["stock"], "ft") * FOOT - order.trim - _from["need"], 0) / INCH, "", 3)
+        cutting.stock_of(_from) * FOOT - order.trim - _from["need"], 0) / INCH, "", 3)
     cut_lines.append(_line)
 
 block("Lumber to buy")
@@ -122,8 +124,7 @@ for _n in range(1, LUMBER_LINES + 1):
     _line.add("stock", when(_code > 0, joined(shown(_feet), " ft"), DASH), "text")
     _line.add("boards", (_code > 0) * sum_over(cutting.CODES.is_(_code) * cutting.BOARDS),
               "each", 0)
-    _line.add("feet", (_code > 0) * sum_over(cutting.CODES.is_(_code) * cutting.BOARDS
-                                             * cutting.STOCKS), "ft", 0)
+    _line.add("feet", _line["boards"] * _feet * ours.one_foot, "ft", 0)
     _size = LUMBER.at(_number)
     _line.add("board_feet", ours.one_board_foot * bare(_line["feet"], "ft")
               * bare(_size["nominal thickness"], "in") * bare(_size["nominal width"], "in")
@@ -137,7 +138,7 @@ not_listed = ledger("Boards not listed above; must be 0", "", "each", "Cutting",
 not_reached = ledger("Pieces that found no room on Cutting; must be 0", "buy these besides",
                      "each", "Cutting", boards=(cutting.left_over, "each", 0))["boards"]
 feet_bought = ledger("Lumber bought", "", "ft", "Cutting", feet=(
-    sum_over(cutting.BOARDS * cutting.STOCKS), "ft", 0))["feet"]
+    cutting.FEET_BOUGHT * ours.one_foot, "ft", 0))["feet"]
 feet_bought.chief = True
 feet_net = ledger("Lumber in pieces", "", "ft", "Cutting", feet=(
     sum_over(order.LENGTHS * order.COUNTS) * ours.one_foot / FOOT, "ft", 1))["feet"]
@@ -168,10 +169,10 @@ for _n, _from in enumerate(deck.deck_lines):
     _number = of_type(parts.board_line, _letter)
     _line.add("code", _from["next"], "each", 0)
     _line.add("size", when(_is, _product, DASH), "text")
-    _line.add("stock", when(_is, joined(shown(bare(_from["first_2"], "ft")), " ft"), DASH),
+    _line.add("stock", when(_is, joined(shown(bare(_from["pitch_2"], "ft")), " ft"), DASH),
               "text")
-    _line.add("boards", _from["fits_2"], "each", 0)
-    _line.add("feet", _line["boards"] * _from["first_2"], "ft", 0)
+    _line.add("boards", _from["one_2"], "each", 0)
+    _line.add("feet", _line["boards"] * _from["pitch_2"], "ft", 0)
     _board = catalog.BOARDS.at(greatest(_number, 1))
     _line.add("price", _is * _board["price per foot"], "$/ft", 2)
     _line.add("length", when(_is, feet_inches(_from["line"]), DASH), "text")

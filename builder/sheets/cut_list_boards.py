@@ -1,16 +1,25 @@
 """Cutting, second part: board by board, what is cut from it.
 
-Pieces are taken in cutting order.  For the next piece five stock lengths are tried, each filled
-with as many of that piece as it gives and with the longest later piece of the same size that its
-offcut still gives; the length that wastes the smallest share is taken, for as many boards as both
-pieces last, and is then bought no longer than need be.
+Pieces are taken in cutting order.  For the next board seven ways are tried.  Each fills a room
+with one piece, and with as many of the longest later piece of the same size as the offcut gives.
+
+* 1, 2, 3: as many of the next piece as the longest, second and third longest stock length give;
+* 4: the same from the shortest length that gives one;
+* 5: one piece less from the longest, so that more is left for a later piece;
+* 6, 7: as 1 and 4, but with the piece that comes after the next.
+
+The price of a way is the shortest length that holds it over what the pieces are worth: their
+lengths, and for the piece that begins the board a part of what it would take more where it is cut
+alone.  Where one board could hold all that is then left of the size, what that board wastes
+counts too.  The lowest price is taken, for as many boards as both pieces last; but for one less
+where the last board of the size would waste much and the dock has few kinds of pieces, so that
+the last ones can be dealt out anew.
 """
 
 from __future__ import annotations
 
 from builder.language import (
     Series,
-    all_of,
     at_place,
     bare,
     choose,
@@ -22,9 +31,18 @@ from builder.language import (
 )
 
 from .cut_list_order import (
+    BY_SIZE,
+    DIGITS,
+    EXTRA,
+    HALF,
     HEADS,
-    PITCH,
-    SIZE,
+    KEYS,
+    KINDS_CUT,
+    LAST,
+    LATER,
+    ONE_LESS,
+    PLACES,
+    REACHES,
     STOCK,
     TOGETHER,
     USABLE,
@@ -37,17 +55,30 @@ from .cut_list_order import (
     usable,
 )
 
-LINES = 36
+LINES = 38
 """Ways of cutting a board there is room for; what is left over is told."""
 FAR = 1000000
 """A length longer than any board."""
 END = len(cut_lines)
 BY_STOCK = 100
 """A size's line times this, and a stock length [ft], make one number."""
+NUDGE = 1e-9
+"""What ``whole_down`` adds; too much where a divisor is a digit as large as these."""
+FEW, WASTED = 15, 50
+"""Of so few kinds of pieces one board less is cut where the last would waste over a 50th of what
+is left: small docks gain by it, and large ones need the lines."""
+STEPS, BY_WAY = 100000, 10
+"""A price in whole steps, and the number of its way as its last digit."""
+MARGIN = 5000
+"""A later piece must be this much better, in steps, to be cut first: a twentieth of a board."""
+NEVER = 9
+"""The price of a way that gives no piece."""
 
 block("Board by board")
-note("Way 1 to 4: the four longest stock lengths; way 5: the shortest that gives one piece. "
-     "Waste is a share of the board; 2: the piece does not fit.")
+note("Ways 1 to 3: the three longest stock lengths; 4: the shortest that gives one piece; 5: the "
+     "longest, one piece less; 6 and 7: as 1 and 4, begun with the later piece. Price: length "
+     "bought over worth, and what the last board wastes if it is the next; the way's number is "
+     "the last digit. Free: the sum of the digits of the places with pieces left.")
 sheet.heads(HEADS)
 
 board_lines: list = []
@@ -58,88 +89,129 @@ def _above(column: str) -> Series:
     return Series(column, [line[column] for line in board_lines])
 
 
-def _used_up(place):
-    """Return how often a place of the order was used up as a second piece, so far: 0 or 1."""
-    return sum_over(_above("used_up").is_(place)) if board_lines else 0
-
-
-def _skipping(place):
-    """Return a place, or one of the next two where those before are used up."""
+def _left(place):
+    """Return how many pieces of a place of the order are left."""
     if not board_lines:
-        return least(place, END)
-    return least(place + _used_up(place) * (1 + _used_up(place + 1)), END)
+        return at_place(TOGETHER, place)
+    return (at_place(TOGETHER, place)
+            - sum_over(_above("main").is_(place) * _above("pieces") * _above("boards"))
+            - sum_over(_above("second").is_(place) * _above("second_pieces") * _above("boards")))
 
 
-def _taken(place, column: str, pieces: str):
-    """Return how many pieces of a place of the order were cut so far."""
-    return sum_over(_above(column).is_(place) * _above(pieces) * _above("boards"))
+def _begun(line, column: str):
+    """Return ``left`` or ``pitch`` of the piece that begins a board of the way taken."""
+    return when(line["way"] >= LATER, line[f"{column}_2"], line[column])
+
+
+def _free(last):
+    """Return the sum of the digits of the places with pieces left after a line."""
+    cut, pieces = last["pieces"] * last["boards"], last["second_pieces"]
+    done = (pieces > 0) * (pieces * last["boards"] >= last["second_left"])
+    return greatest(
+        last["next"] - (cut >= _begun(last, "left")) * at_place(DIGITS, last["main"])
+        - done * at_place(DIGITS, last["second"]), 0)
+
+
+def _shortest(length):
+    """Return what the shortest stock length gives that gives a length; the longest if none."""
+    return at_place(USABLE, greatest(sum_over(USABLE >= length), 1))
 
 
 def _main(line) -> None:
-    """Add what is cut next: the first place of the order with pieces left."""
-    if board_lines:
-        last = board_lines[-1]
-        line.add("next", last["line"] + (last["pieces"] * last["boards"] >= last["left"]), "", 0)
-        line.add("line", _skipping(line["next"]), "", 0)
-        place = line["line"]
-        line.add("left", at_place(TOGETHER, place) - _taken(place, "line", "pieces")
-                 - _taken(place, "second", "second_pieces"), "", 0)
-    else:
-        line.add("line", 1, "", 0)
-        line.add("left", TOGETHER[0], "", 0)
-    line.add("size", at_place(SIZE, line["line"]), "", 0)
-    line.add("pitch", at_place(PITCH, line["line"]), "", 2)
+    """Add what is cut next, what is left of its size, and the piece that comes after it."""
+    last = board_lines[-1] if board_lines else None
+    free = line.add("next", _free(last) if last else 2 ** len(PLACES) - 1, "", 0)
+    place = line.add("line", sum_over(PLACES > free) + 1, "", 0)
+    line.add("left", _left(place), "", 0)
+    key = at_place(KEYS, place)
+    size = line.add("size", BY_SIZE * whole_down(key / BY_SIZE), "", 0)
+    pitch = line.add("pitch", greatest(key - size, 1), "", 2)
+    line.add("one", _shortest(pitch), "", 2)
+    rest = sum_over((KEYS > size) * (KEYS < size + BY_SIZE) * (KEYS - size) * TOGETHER)
+    if last:
+        rest = when(size.is_(last["size"]), last["rest"] - last["boards"] * last["need"], rest)
+    line.add("rest", greatest(rest, 1), "", 2)
+    # The digit of a place is 2 to this power; the last place, which holds nothing, has a half.
+    others = free - 2 ** (len(PLACES) - place)
+    later = line.add("line_2", sum_over(PLACES > others) + 1, "", 0)
+    line.add("left_2", _left(later), "", 0)
+    key = at_place(KEYS, later)
+    pitch = line.add("pitch_2", when(key > size, greatest(key - size, 1), FAR), "", 2)
+    line.add("one_2", _shortest(pitch), "", 2)
+
+
+def _room(line, way: int):
+    """Return what the stock length of a way gives."""
+    if way in (4, 7):
+        return line["one" if way == 4 else "one_2"]
+    return usable[{1: 0, 2: 1, 3: 2, ONE_LESS: 0, LATER: 0}[way]]
+
+
+def _count(line, way: int):
+    """Return how many of the piece that begins it a board of a way gives."""
+    return line["count_1"] - 1 if way == ONE_LESS else line[f"count_{way}"]
+
+
+def _last_waste(over):
+    """Return what the board wastes that holds all that is left over; 0 where no one board does."""
+    return greatest(at_place(LAST, sum_over(REACHES >= over) + 1) - greatest(over, 0), 0)
 
 
 def _way(line, way: int) -> None:
-    """Add one way to cut the next board: its offcut, the second piece, the waste."""
-    pitch, size = line["pitch"], line["size"]
-    if way == WAYS[-1]:
-        room = line.add("one", at_place(USABLE, greatest(sum_over(USABLE >= pitch), 1)), "", 2)
-    else:
-        room = usable[way - 1]
-    left = line.add(f"room_{way}", room - pitch * least(line["left"], whole_down(room / pitch)),
-                    "", 2)
-    first = line.add(f"first_{way}", greatest(
-        line["line"], sum_over((SIZE > size) + SIZE.is_(size) * (PITCH > left))) + 1, "", 0)
-    second = line.add(f"fits_{way}", _skipping(first), "", 0)
-    its = at_place(PITCH, second)
-    filled = at_place(SIZE, second).is_(size) * whole_down(left / its) * its
-    line.add(f"waste_{way}", when(room >= pitch, (left - filled) / greatest(room, 1), 2), "", 4)
+    """Add one way to cut the next board: its pieces, the second piece, what it uses, its price."""
+    tail = "_2" if way >= LATER else ""
+    place, left, pitch = (line[f"{name}{tail}"] for name in ("line", "left", "pitch"))
+    room, size, free, rest = _room(line, way), line["size"], line["next"], line["rest"]
+    if way != ONE_LESS:
+        line.add(f"count_{way}", least(left, whole_down(room / pitch)), "", 0)
+    count = _count(line, way)
+    digit = line.add(f"from_{way}", at_place(DIGITS, greatest(
+        place, sum_over(KEYS > size + room - pitch * count))), "", 0)
+    # What is left over of a division by the digit: the places behind it.
+    behind = free - digit * whole_down((free + HALF) / digit - NUDGE)
+    then = line.add(f"then_{way}", sum_over(PLACES > behind) + 1, "", 0)
+    its = at_place(KEYS, then) - size
+    used = line.add(f"used_{way}", count * pitch + whole_down(
+        (room - count * pitch) / greatest(its, 1)) * greatest(its, 0), "", 2)
+    price = _shortest(used) / greatest(used + count * pitch * at_place(EXTRA, place), 1)
+    if way < LATER:
+        over = rest - whole_down(left / greatest(count, 1)) * used
+        price = price + line.add(f"last_{way}", _last_waste(over) / rest, "", 5)
+    steps = whole_down(STEPS * when(count >= 1, price, NEVER))
+    line.add(f"price_{way}", steps * BY_WAY + (way if way < LATER else MARGIN * BY_WAY + way),
+             "", 0)
 
 
 def _choice(line) -> None:
     """Add the way taken and the pieces it gives."""
-    w = [line[f"waste_{way}"] for way in WAYS]
-    line.add("way", when(w[0] > least(*w[1:]), 2 + (w[1] > least(*w[2:])) * (
-        1 + (w[2] > least(*w[3:])) * (1 + (w[3] > w[4]))), 1), "", 0)
-    way, pitch = line["way"], line["pitch"]
-    room = line.add("usable", choose(way, *usable[:4], line["one"]), "", 2)
-    pieces = line.add("pieces", least(line["left"], whole_down(room / pitch)), "", 0)
-    tried = line.add("tried", choose(way, *(line[f"fits_{k}"] for k in WAYS)), "", 0)
-    second = line.add("second", least(tried + _used_up(tried), END), "", 0)
-    its = line.add("second_pitch", when(at_place(SIZE, second).is_(line["size"]),
-                                        at_place(PITCH, second), FAR), "", 2)
-    left = at_place(TOGETHER, second)
-    if board_lines:
-        left = left - _taken(second, "second", "second_pieces")
-    left = line.add("second_left", left, "", 0)
-    line.add("second_pieces", greatest(
-        least(left, whole_down((room - pieces * pitch) / its)), 0), "", 0)
+    lowest = least(*(line[f"price_{way}"] for way in WAYS))
+    way = line.add("way", greatest(least(
+        lowest - BY_WAY * whole_down(lowest / BY_WAY), WAYS[-1]), 1), "", 0)
+    size = line["size"]
+    line.add("main", when(way >= LATER, line["line_2"], line["line"]), "", 0)
+    pieces = line.add("pieces", greatest(choose(way, *(_count(line, k) for k in WAYS)), 0),
+                      "", 0)
+    then = choose(way, *(line[f"then_{k}"] for k in WAYS))
+    second = line.add("second", when(at_place(KEYS, then) > size, then, END), "", 0)
+    left = line.add("second_left", _left(second), "", 0)
+    offcut = choose(way, *(_room(line, k) for k in WAYS)) - pieces * _begun(line, "pitch")
+    line.add("second_pieces", greatest(least(left, whole_down(
+        offcut / greatest(at_place(KEYS, second) - size, 1))), 0), "", 0)
 
 
 def _bought(line) -> None:
-    """Add how many boards, of which stock length, and what is left of each."""
-    pieces, second = line["pieces"], line["second_pieces"]
-    boards = line.add("boards", least(
-        whole_down(line["left"] / greatest(pieces, 1)),
+    """Add how many boards, what is used of each, and which stock length is bought."""
+    pieces, second, size = line["pieces"], line["second_pieces"], line["size"]
+    need = line.add("need", pieces * _begun(line, "pitch")
+                    + second * greatest(at_place(KEYS, line["second"]) - size, 0), "", 2)
+    most = line.add("all", least(
+        whole_down(_begun(line, "left") / greatest(pieces, 1)),
         whole_down((line["second_left"] + FAR * (second < 1)) / greatest(second, 1))), "", 0)
-    need = line.add("need", pieces * line["pitch"] + second * line["second_pitch"], "", 2)
-    stock = line.add("stock", (boards > 0) * at_place(STOCK, greatest(
-        sum_over(USABLE >= need), 1)), "ft", 0)
-    line.add("used_up", when(all_of(second > 0, second * boards >= line["second_left"]),
-                             line["second"], 0), "", 0)
-    line.add("code", (boards > 0) * (line["size"] * BY_STOCK + bare(stock, "ft")), "", 0)
+    wasted = _last_waste(line["rest"] - most * need)
+    anew = (KINDS_CUT <= FEW) * (most > 1) * (wasted * WASTED > line["rest"])
+    boards = line.add("boards", most - anew, "", 0)
+    line.add("code", (boards > 0) * (size / (BY_SIZE / BY_STOCK) + bare(at_place(
+        STOCK, greatest(sum_over(USABLE >= need), 1)), "ft")), "", 0)
 
 
 for _n in range(1, LINES + 1):
@@ -151,7 +223,19 @@ for _n in range(1, LINES + 1):
     _bought(_line)
     board_lines.append(_line)
 
-BOARDS, STOCKS, CODES = _above("boards"), _above("stock"), _above("code")
+def stock_of(line):
+    """Return the stock length of a line with boards, a bare number of feet."""
+    return line["code"] - line["size"] / (BY_SIZE / BY_STOCK)
+
+
+def size_of(line):
+    """Return the line of the size in the table of sizes; 0 where nothing is cut."""
+    return line["size"] / BY_SIZE
+
+
+BOARDS, CODES, _sizes = _above("boards"), _above("code"), _above("size")
+FEET_BOUGHT = sum_over(BOARDS * (CODES - _sizes / (BY_SIZE / BY_STOCK)))
+"""Feet of all boards, a bare number."""
 left_over = ledger("Pieces not reached in the lines above; must be 0", "", "", "Cutting", boards=(
     sum_over(TOGETHER) - sum_over(_above("pieces") * BOARDS)
     - sum_over(_above("second_pieces") * BOARDS), "", 0))["boards"]

@@ -9,6 +9,7 @@ from builder.language import (
     greatest,
     least,
     of_type,
+    place_of,
     sum_over,
     whole_down,
     whole_up,
@@ -40,9 +41,9 @@ block("Deck boards")
 note("Boards meet on stringers: a full piece reaches the last stringer that the longest board "
      "reaches, the last piece of a line takes the rest.")
 sheet.heads({"next": "Pieces", "line": "Piece, 1/16 in", "left": "Piece and kerf",
-             "size": "Stock for one", "pitch": "Its room", "room_1": "Feet, way 1",
-             "first_1": "Feet, way 2", "fits_1": "Feet, way 3", "waste_1": "Feet, way 4",
-             "room_2": "Way", "first_2": "Stock, ft", "fits_2": "Boards"})
+             "size": "Room for one", "pitch": "Feet, way 1", "one": "Feet, way 2",
+             "rest": "Feet, way 3", "line_2": "Feet, way 4", "left_2": "Way",
+             "pitch_2": "Stock, ft", "one_2": "Boards"})
 deck_lines = []
 
 
@@ -57,16 +58,16 @@ def _deck_line(label: str, length, count) -> None:
     line.add("next", count, "", 0)
     line.add("line", (line["next"] > 0) * length, "", 0)
     pitch = line.add("left", greatest(line["line"] + kerf, 1), "", 2)
-    place = line.add("size", greatest(sum_over(USABLE >= pitch), 1), "", 0)
+    room = line.add("size", at_place(USABLE, greatest(sum_over(USABLE >= pitch), 1)), "", 2)
     tried = [(usable[k], stock[k]) for k in range(TRIED)]
-    tried.append((line.add("pitch", at_place(USABLE, place), "", 2), at_place(STOCK, place)))
+    tried.append((room, at_place(STOCK, place_of(USABLE, room))))
     feet = [line.add(column, _feet(line, *one), "", 0) for column, one in zip(
-        ("room_1", "first_1", "fits_1", "waste_1"), tried, strict=True)]
-    way = line.add("room_2", 1 + (feet[0] > least(*feet[1:])) * (
+        ("pitch", "one", "rest", "line_2"), tried, strict=True)]
+    way = line.add("left_2", 1 + (feet[0] > least(*feet[1:])) * (
         1 + (feet[1] > least(*feet[2:])) * (1 + (feet[2] > feet[3]))), "", 0)
-    bought = line.add("first_2", (line["next"] > 0) * choose(way, *(one[1] for one in tried)),
+    bought = line.add("pitch_2", (line["next"] > 0) * choose(way, *(one[1] for one in tried)),
                       "ft", 0)
-    line.add("fits_2", least(*feet) / greatest(bare(bought, "ft"), 1), "each", 0)
+    line.add("one_2", least(*feet) / greatest(bare(bought, "ft"), 1), "each", 0)
     deck_lines.append(line)
 
 

@@ -30,34 +30,45 @@ from . import inputs_buying as buying
 from . import parts
 from . import sections as sec
 
-WAYS = (1, 2, 3, 4, 5)
-"""Stock lengths tried for a board: the four longest, and the shortest that gives one piece."""
+WAYS = (1, 2, 3, 4, 5, 6, 7)
+"""Ways tried for a board; what each is stands in ``cut_list_boards``."""
+LATER = 6
+"""From this way on a board begins with the second piece that is left, not with the first."""
+ONE_LESS = 5
+"""The way that takes one piece less than way 1."""
 TYPES = tuple("ABCDEF")
 INCH, FOOT = 16, 192
 """Sixteenths in an inch, in a foot."""
 HALF = 0.5
+LENGTHS_ALONE = 5
+"""How many of the longest stock lengths are tried for a piece that is cut alone."""
+TENTHS = 10
+"""A piece cut alone fills more than a tenth of a board: the floor under that share."""
 BY_SIZE, TIES = 10000, 1000
 """A size's line, a length in sixteenths and the piece's line make one number to sort by."""
 
-HEADS = {"next": "Then", "line": "Cut", "left": "Left to cut", "size": "Line of size",
-         "pitch": "Piece, kerf"}
+HEADS = {"next": "Free", "line": "Cut", "left": "Left to cut", "size": "Size's number",
+         "pitch": "Piece, kerf", "one": "Room, way 4", "rest": "Left of size",
+         "line_2": "Later piece", "left_2": "Left of it", "pitch_2": "Later, kerf",
+         "one_2": "Room, way 7"}
 """Heads over the columns of the lines of boards."""
 for _way in WAYS:
-    HEADS |= {"one": f"Room, way {_way}"} if _way == WAYS[-1] else {}
-    HEADS |= {f"room_{_way}": f"Offcut, way {_way}", f"first_{_way}": f"Fits from, {_way}",
-              f"fits_{_way}": f"Second, way {_way}", f"waste_{_way}": f"Waste, way {_way}"}
-HEADS |= {"way": "Way", "usable": "Room", "pieces": "Pieces", "tried": "Second tried",
-          "second": "Second", "second_pitch": "Second, kerf", "second_left": "Left of it",
-          "second_pieces": "Second, pieces", "boards": "Boards", "need": "Used",
-          "stock": "Stock, ft", "used_up": "Used up", "code": "Size, stock"}
+    HEADS |= {f"count_{_way}": f"Pieces, {_way}"} if _way != ONE_LESS else {}
+    HEADS |= {f"from_{_way}": f"Fits from, {_way}",
+              f"then_{_way}": f"Second, {_way}", f"used_{_way}": f"Used, {_way}"}
+    HEADS |= {f"last_{_way}": f"Last, {_way}"} if _way < LATER else {}
+    HEADS |= {f"price_{_way}": f"Price, {_way}"}
+HEADS |= {"way": "Way", "main": "Piece", "pieces": "Pieces", "second": "Second",
+          "second_left": "Left of second", "second_pieces": "Second, pieces",
+          "need": "Used", "all": "Boards at most", "boards": "Boards", "code": "Size, stock"}
 
 sheet = Sheet("Cutting", "How boards are chosen and cut", scope="ledger",
               about="The working behind the cut list, in sixteenths of an inch. Nothing to read "
-                    "here at the saw: see Cut list.", columns=HEADS, widths=(26, 12))
+                    "here at the saw: see Cut list.", columns=HEADS, widths=(26, 15))
 block, note, ledger = sheet.block, sheet.note, sheet.ledger
 
 block("Kerf, trim, lengths that count")
-sheet.heads({"next": "Value", "line": "In sixteenths"})
+sheet.heads({"next": "Value", "line": "In sixteenths", "left": "1 / room"})
 kerf = ledger("Saw kerf", "", "", "Inputs", line=(INCH * bare(buying.kerf, "in"), "", 2))["line"]
 trim = ledger("End trim, up to whole sixteenths", "", "", "Inputs",
               line=(whole_up(INCH * bare(buying.end_trim, "in")), "", 0))["line"]
@@ -72,6 +83,8 @@ stock: list[Row] = []
 """Stock lengths that count [ft], longest first; 0 where there are fewer."""
 usable: list[Row] = []
 """The same in sixteenths less end trim, with one kerf on top; 0 where there are fewer."""
+_shares: list[Row] = []
+_before = ledger("No board", "", "", "Cutting", line=(0, "", 0))["line"]
 for _k in range(1, len(_counted) + 1):
     _feet = nth_largest(Series("stock", _counted), _k)
     if _k == 1:
@@ -81,7 +94,13 @@ for _k in range(1, len(_counted) + 1):
     stock.append(_line["next"])
     _room = bare(stock[-1], "ft") * FOOT - trim + kerf
     usable.append(_line.add("line", _room if _k == 1 else when(stock[-1] > 0, _room, 0), "", 2))
+    if _k <= LENGTHS_ALONE:
+        _shares.append(_line.add("left", 1 / greatest(usable[-1], 1), "", 6))
+_after = ledger("No board more", "", "", "Cutting", line=(0, "", 0))["line"]
 STOCK, USABLE = Series("stock", stock), Series("usable", usable)
+REACHES, LAST = Series("usable", [*usable, _after]), Series("usable", [_before, *usable, _after])
+"""A length is reached by so many of the first; one place further in the second is the shortest
+that reaches it: none for a length of 0, and none for one too long."""
 longest = ledger("Longest piece a board gives", "", "", "Cutting",
                  line=(usable[0] - kerf, "", 0))["line"]
 
@@ -89,7 +108,7 @@ block("Pieces, type by type")
 note("The whole dock: pieces of Parts times sections built. What is longer than a board gives is "
      "spliced from equal pieces. Lengths go to the nearest sixteenth.")
 sheet.heads({"next": "In how many", "line": "Piece, 1/16 in", "left": "Pieces",
-             "size": "Line of size", "pitch": "Sort number"})
+             "size": "Line of size", "pitch": "Sort number", "one": "Cut number"})
 KINDS = (
     ("R", "rail ply", parts.rail_line, sec.rail_size, parts.rails, parts.rail_length),
     ("H", "header", parts.header_line, sec.header_size, parts.headers, parts.header_length),
@@ -108,62 +127,71 @@ MARKS = Table(
     [("", "our own words", "")] * (len(TYPES) * len(KINDS) + 1))
 source_lines = []
 """The pieces of each type, by kind: what is cut."""
+
+
+def _first_alike(line):
+    """Return the cut number of a line; 0 where a line above holds pieces of its size and length."""
+    number = line["size"] * BY_SIZE + line["line"] + kerf
+    if not source_lines:
+        return number
+    above = Series("cut", [one["one"] for one in source_lines])
+    return when(sum_over(above.is_(number)) < 1, number, 0)
+
+
 for _letter in TYPES:
     for _mark, _name, _size_line, _size, _count, _length in KINDS:
-        _line = ledger(f"Type {_letter}: {_name}", of_type(_size, _letter), "", "Parts")
+        _line = ledger(f"Type {_letter}: {_name}", "", "", "Parts")
         _all = bare(of_type(_length, _letter), "ft") * FOOT
         _line.add("next", whole_up(_all / longest), "", 0)
         _line.add("line", whole_down(_all / greatest(_line["next"], 1) + HALF), "", 0)
         _count = _count if isinstance(_count, int) else of_type(_count, _letter)
         _line.add("left", of_type(sec.quantity, _letter) * _count * _line["next"], "", 0)
         _line.add("size", (_line["left"] > 0) * of_type(_size_line, _letter), "", 0)
-        source_lines.append(_line)
         _line.add("pitch", when(
             _line["left"] > 0, (_line["size"] * BY_SIZE + _line["line"]) * TIES, 0)
-            - len(source_lines), "", 0)
+            - len(source_lines) - 1, "", 0)
+        _line.add("one", _first_alike(_line), "", 2)
+        source_lines.append(_line)
 _none = ledger("No piece", "", "", "Cutting", line=(0, "", 0), left=(0, "", 0), size=(0, "", 0),
-               pitch=(-len(source_lines) - 1, "", 0))
+               pitch=(-len(source_lines) - 1, "", 0), one=(0, "", 0))
 _sources = [*source_lines, _none]
-LENGTHS, COUNTS, SIZES, _keys = (
+LENGTHS, COUNTS, SIZES, _keys, CUTS = (
     Series(name, [line[column] for line in _sources]) for name, column in (
-        ("length", "line"), ("count", "left"), ("size", "size"), ("key", "pitch")))
+        ("length", "line"), ("count", "left"), ("size", "size"), ("key", "pitch"),
+        ("cut", "one")))
 
-block("Pieces, in the order they are cut")
-note("By size, then from the longest; pieces alike in size and length are cut together, counted "
-     "on each of their lines, and the first of them takes all.")
-sheet.heads({"next": "Place above", "line": "Line of size", "left": "Piece, 1/16 in",
-             "size": "Cut together", "pitch": "Sort number"})
+block("Pieces, in the order they are listed")
+note("By size, then from the longest.")
+sheet.heads({"next": "Place above", "line": "Line of size", "left": "Piece, 1/16 in"})
 order_lines = []
 for _n in range(1, len(_sources) + 1):
     _line = ledger(f"Order {_n}", "", "", "Cutting",
                    next=(place_of(_keys, nth_largest(_keys, _n)), "", 0))
     _line.add("line", at_place(SIZES, _line["next"]), "", 0)
     _line.add("left", (_line["line"] > 0) * at_place(LENGTHS, _line["next"]), "", 0)
-    _together = sum_over(SIZES.is_(_line["line"]) * LENGTHS.is_(_line["left"]) * COUNTS)
-    if order_lines:
-        _above = order_lines[-1]
-        _together = when(all_of(_line["line"].is_(_above["line"]),
-                                _line["left"].is_(_above["left"])), 0, _together)
-    _line.add("size", _together, "", 0)
-    _line.add("pitch", when(_line["size"] > 0, len(_sources), 0) - _n, "", 0)
     order_lines.append(_line)
-PLACE, _sizes, _lengths, _together, _ranks = (
-    Series(name, [line[column] for line in order_lines]) for name, column in (
-        ("place", "next"), ("size", "line"), ("length", "left"), ("together", "size"),
-        ("rank", "pitch")))
 
-block("Pieces, alike ones together")
-sheet.heads({"next": "Order above", "line": "Pieces", "left": "Line of size",
-             "size": "Piece and kerf", "pitch": "Place of first"})
+block("Pieces, alike ones together, in the order they are cut")
+note("Cut number: the line of the size times 10,000, and piece and kerf. Extra worth: three "
+     "fifths of what a piece takes more than its length where it is cut alone, as a share of it. "
+     "Digit: each place has its own binary digit in the numbers Free.")
+sheet.heads({"next": "Cut number", "line": "Pieces", "left": "Piece and kerf",
+             "size": "Extra worth", "pitch": "Digit"})
 cut_lines = []
 for _n in range(1, len(_sources) + 1):
-    _line = ledger(f"Cut {_n}", "", "", "Cutting",
-                   next=(place_of(_ranks, nth_largest(_ranks, _n)), "", 0))
-    _line.add("line", at_place(_together, _line["next"]), "", 0)
-    _line.add("left", (_line["line"] > 0) * at_place(_sizes, _line["next"]), "", 0)
-    _line.add("size", greatest(at_place(_lengths, _line["next"]) + kerf, 1), "", 2)
-    _line.add("pitch", at_place(PLACE, _line["next"]), "", 0)
+    _line = ledger(f"Cut {_n}", "", "", "Cutting", next=(nth_largest(CUTS, _n), "", 2))
+    _key = _line["next"]
+    _line.add("line", sum_over((SIZES * BY_SIZE + LENGTHS + kerf).is_(_key) * COUNTS), "", 0)
+    _pitch = _line.add("left", greatest(_key - BY_SIZE * whole_down(_key / BY_SIZE), 1), "", 2)
+    _fills = greatest(*(whole_down(u / _pitch) * share
+                        for u, share in zip(usable, _shares, strict=False)))
+    _line.add("size", (TENTHS / greatest(_pitch * _fills * TENTHS, 1) - 1) * 3 / 5, "", 4)
+    _line.add("pitch", 2 ** max(len(source_lines) - _n, 0), "", 0)
     cut_lines.append(_line)
-FIRST, SIZE, PITCH, TOGETHER = (
+KEYS, TOGETHER, EXTRA, DIGITS = (
     Series(name, [line[column] for line in cut_lines]) for name, column in (
-        ("first", "pitch"), ("size", "left"), ("pitch", "size"), ("together", "line")))
+        ("key", "next"), ("together", "line"), ("extra", "size"), ("digit", "pitch")))
+PLACES = Series("digit", [line["pitch"] for line in cut_lines[:-1]])
+"""The digits of the places that can hold a piece: all but the last."""
+KINDS_CUT = ledger("Kinds of pieces that are cut", "", "each", "Cutting", line=(
+    sum_over(TOGETHER > 0), "", 0))["line"]

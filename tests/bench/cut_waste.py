@@ -2,10 +2,12 @@
 
 Random docks are cut by the formulas of the sheet Cutting, in Python, and by the true optimum of
 the cutting-stock problem over all ways to fill a board (OR-tools, only needed here).  Prints the
-excess over 200 docks of whole-foot sizes and 200 of odd sizes.
+excess over 200 docks of whole-foot sizes and 200 of odd sizes for each seed, and returns 1 if
+for any of them the mean or the worst is over its limit or a piece is not reached.
 
-Seeds 1 and 2 were looked at while the way of cutting was chosen; they flatter it.  A dock some of
-whose pieces the sheet does not reach buys too few feet: it is counted, and left out of the rest.
+The seeds of ``TUNED`` were looked at while the way of cutting was chosen, among others; they
+flatter it.  Those of ``FRESH`` played no part.  A dock some of whose pieces the sheet does not
+reach buys too few feet: it is counted, and left out of the rest.
 """
 
 from __future__ import annotations
@@ -26,7 +28,7 @@ FOOT, KERF = 192, 2
 MEAN_MOST, WORST_MOST = 0.01, 0.04
 RAILS, STRINGERS = ("2x8", "2x10", "2x12", "3x8", "3x10"), ("2x6", "2x8", "2x10")
 SKIRTS = ("", "2x10", "2x12")
-SEED = 3
+TUNED, FRESH = (1, 2, 3, 4), (31, 32, 33, 34)
 Pieces = list[tuple[str, int, int]]
 """Size, length in sixteenths, count."""
 
@@ -91,9 +93,9 @@ def known(pieces: Pieces, sold: list[int]) -> dict:
 def bought(pieces: Pieces, sold: list[int]) -> tuple[float, float, int]:
     """Return the feet the sheet buys, pieces it does not reach, lines it uses."""
     values = known(pieces, sold)
-    count = [value_of(row, values) for row in boards.BOARDS]
-    feet = sum(n * value_of(row, values) for n, row in zip(count, boards.STOCKS, strict=True))
-    return feet, value_of(boards.left_over, values), sum(n > 0 for n in count)
+    feet = value_of(boards.FEET_BOUGHT, values)
+    used = sum(value_of(row, values) > 0 for row in boards.BOARDS)
+    return feet, value_of(boards.left_over, values), used
 
 
 def ways(lengths: list[int], counts: list[int], room: int) -> list[tuple[int, ...]]:
@@ -153,6 +155,8 @@ def optimum(pieces: Pieces, sold: list[int]) -> float:
 
 def measure(odd: bool, docks: int, seed: int) -> bool:
     """Print the excess over the optimum; return whether it is within the limits."""
+    if docks < 1:
+        raise ValueError("no docks to measure")
     rng = random.Random(seed + 1000 * odd)
     over, lines, missed = [], [], 0
     for _ in range(docks):
@@ -164,10 +168,14 @@ def measure(odd: bool, docks: int, seed: int) -> bool:
             continue
         over.append(feet / optimum(pieces, sold) - 1)
     over.sort()
+    if not over:
+        print(f"seed {seed}: no dock had all its pieces reached: OVER")
+        return False
     mean = sum(over) / len(over)
     past = sum(x > WORST_MOST for x in over)
     good = mean <= MEAN_MOST and over[-1] <= WORST_MOST and not missed
-    print(f"{'odd' if odd else 'foot'} sizes, {docks} docks: bought over the optimum "
+    print(f"seed {seed}{' (fresh)' if seed in FRESH else ''}, "
+          f"{'odd' if odd else 'foot'} sizes, {docks} docks: bought over the optimum "
           f"{mean:.2%} on average, {over[int(0.9 * len(over))]:.2%} in nine of ten at most, "
           f"{over[-1]:.2%} at worst, {past} docks past the limit; "
           f"lines of boards {max(lines)} at most of {boards.LINES}; "
@@ -179,10 +187,11 @@ def main() -> int:
     """Measure and print; return 1 if a limit is passed."""
     parser = argparse.ArgumentParser(prog="python -m tests.bench.cut_waste", description=__doc__)
     parser.add_argument("-n", "--docks", type=int, default=200)
-    parser.add_argument("--seed", type=int, default=SEED)
+    parser.add_argument("--seeds", type=int, nargs="+", default=[*TUNED, *FRESH])
     given = parser.parse_args()
-    print(f"limits: {MEAN_MOST:.0%} on average, {WORST_MOST:.0%} at worst; seed {given.seed}")
-    return 0 if all([measure(odd, given.docks, given.seed) for odd in (False, True)]) else 1
+    print(f"limits: {MEAN_MOST:.0%} on average, {WORST_MOST:.0%} at worst")
+    good = [measure(odd, given.docks, seed) for seed in given.seeds for odd in (False, True)]
+    return 0 if all(good) else 1
 
 
 if __name__ == "__main__":

@@ -16,9 +16,9 @@ from openpyxl.utils import get_column_letter, range_boundaries
 
 from builder.engine import applications, libreoffice
 from builder.engine.values import address
+from builder.rules.layout import PAPER
 from builder.workbook.heights import DEFAULT_WIDTH, column_room, text_width
 from tests.outputs.reading import OUTPUTS, opened, read
-from tests.outputs.rules_of_sheets import PAPER
 
 pytestmark = pytest.mark.outputs
 NEEDS = pytest.mark.needs("soffice", "pdftotext")
