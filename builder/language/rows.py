@@ -117,11 +117,18 @@ class Gate(Row):
         self.readings = tuple(readings)
 
 
+def _plainly(value: float) -> str:
+    """Return a number as it is read and typed: with commas, without an exponent."""
+    whole, point, rest = f"{value:,.12f}".partition(".")
+    rest = rest.rstrip("0")
+    return f"{whole}{point}{rest}" if rest else whole
+
+
 class Constant(Row):
     """A value of a constants file; one without a symbol prints as its number."""
 
     def __init__(self, key, what, symbol, unit, value, source, clause, status):
-        number = f"{value:,g}" if abs(value) < 1e6 else f"{value:g}"
+        number = _plainly(value)
         super().__init__(None, what, symbol or (f"{number} {unit}".strip()), unit,
                          f"{source} {clause}".strip())
         self.key, self.value, self.status, self.clause = key, value, status, clause

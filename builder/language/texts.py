@@ -44,6 +44,8 @@ SIGNS = {"*": " × ", "/": " / ", "+": " + ", "-": " − ", "<=": " ≤ ", ">=":
 RAISED = str.maketrans("0123456789.-", "⁰¹²³⁴⁵⁶⁷⁸⁹·⁻")
 LONGEST_PIECE = 250
 """A text inside a formula may have 255 characters."""
+FINE = 1000
+"""A value below this, in steps of its last decimal, is small: rounding it is felt."""
 
 
 def symbols(e: Expr) -> str:
@@ -51,8 +53,12 @@ def symbols(e: Expr) -> str:
     return "".join(p if isinstance(p, str) else _symbol(p) for p in _pieces(e)[0])
 
 
-def numbers(e: Expr, at: Addresses) -> str:
-    """Return a formula (without ``=``) that gives the symbols' line with the values put in."""
+def numbers(e: Expr, at: Addresses, fine: bool = False) -> str:
+    """Return a formula (without ``=``) that gives the symbols' line with the values put in.
+
+    ``fine`` shows a small value to two decimals more than its row does, so that the line can be
+    multiplied out by hand.
+    """
     joined: list = []
     for piece in _pieces(e)[0]:
         text = piece if isinstance(piece, str) else _fixed_text(piece)
@@ -68,7 +74,7 @@ def numbers(e: Expr, at: Addresses) -> str:
             out += [quoted(piece[i : i + LONGEST_PIECE])
                     for i in range(0, len(piece), LONGEST_PIECE)]
         else:
-            out.append(_value(piece, at))
+            out.append(_value(piece, at, fine))
     return "&".join(out)
 
 
@@ -128,14 +134,27 @@ def _fixed_text(e: Expr | Base) -> str | None:
     return e.symbol if isinstance(e, Constant) and e.plain else None
 
 
-def _value(e: Expr | Base, at: Addresses) -> str:
+def _value(e: Expr | Base, at: Addresses, fine: bool) -> str:
     if isinstance(e, Base):
-        shown, below = _value(e.a, at), f"({cell_formula(e.a, at)}<0)*1"
+        shown, below = _value(e.a, at, fine), f"({cell_formula(e.a, at)}<0)*1"
         if isinstance(e.a, Ask | Constant) and (getattr(e.a, "least", 0) or 0) >= 0:
             return shown
         return f'LEFT("(",{below})&{shown}&LEFT(")",{below})'
     formula = cell_formula(e, at)
-    return formula if unit_of(e) == TEXT else f"FIXED({formula}+1E-9,{_digits(e)})"
+    if unit_of(e) == TEXT:
+        return f'"“"&{formula}&"”"'
+    digits = str(_digits(e))
+    if fine and not _counted(e):
+        digits += f"+2*(ABS({formula})<{number(max(1, FINE / 10 ** _digits(e)))})"
+    return f"FIXED({formula}+1E-9,{digits})"
+
+
+def _counted(e: Expr) -> bool:
+    """Return whether a value is a count, a place, a line number: whole as it is."""
+    if isinstance(e, Picked | OfType):
+        return _counted(e.a)
+    unit = e.unit if isinstance(e, Row) else None
+    return _digits(e) == 0 and (unit in ("", "each", None) or getattr(e, "whole", False))
 
 
 def _digits(e: Expr) -> int:

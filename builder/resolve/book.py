@@ -36,6 +36,7 @@ from .input_sheets import Part, job_sheet, place_inputs, section_sheet
 from .places import Places, address
 from .proof_sheet import ProofSheet
 from .start_sheet import Front, StartSheet
+from .worked_sheet import WorkedSheet
 
 INPUT_SCOPES = ("job inputs", "section inputs")
 """Scopes of sheets that hold nothing but what the reader types."""
@@ -47,7 +48,7 @@ class Declared:
 
     ``further`` are modules that declare more rows on a sheet of another module; ``none_left``
     rows of the whole job that count what could not be dealt with: while one is above 0 the job
-    needs input.
+    needs input.  ``worked`` is the input that names the section type of the worked page.
     """
 
     inputs: ModuleType
@@ -62,6 +63,7 @@ class Declared:
     further: Sequence[ModuleType] = ()
     terms: Table | None = None
     none_left: Sequence[Row] = ()
+    worked: Ask | None = None
 
 
 class Model:
@@ -110,9 +112,14 @@ class Model:
         self.checks = ChecksSheet(self.calculation, self.places, self._wanting(),
                                   self.data.weights_range())
         self.proof = ProofSheet(list(d.families), self.places)
-        plans += [self.checks.plan(), self.proof.plan()]
-        if self.proof.faults:
-            raise Faults(self.proof.faults)
+        plans.append(self.checks.plan())
+        self.worked = None
+        if d.worked is not None:
+            self.worked = WorkedSheet(d.worked, self.typing.of(True), self.calculation, self.places)
+            plans.append(self.worked.plan())
+        plans.append(self.proof.plan())
+        if faults := [*self.proof.faults, *(self.worked.faults if self.worked else ())]:
+            raise Faults(faults)
         plans += [names_sheet(self.typing, self.places, self.sheets, self.proof.names),
                   *([terms_sheet(d.terms)] if d.terms is not None else []),
                   free_sheet(), sources_sheet(d.sources, "Sources")]

@@ -44,7 +44,7 @@ class Where:
     def __init__(self, places: Places, sheet: str, section: bool = True,
                  moved: dict[Row, str] | None = None):
         self.places, self.sheet, self.section = places, sheet, section
-        self.moved = moved or {}
+        self.moved = {} if moved is None else moved
 
     def _on(self, sheet: str) -> str:
         return "" if sheet == self.sheet else f"{sheet}!"

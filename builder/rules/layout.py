@@ -21,8 +21,9 @@ JOB_INPUTS = ("Item", "Symbol", "Type here", "Unit", "Least", "Most", "Default i
               "Value used", "Basis")
 SECTION_INPUTS = ("Item", "Symbol", "Allowed", "Unit", *LETTERS, "Basis", "Least", "Most",
                   "Default if blank")
+WORKED = ("Item", "Symbol", "Formula", "With the numbers put in", "Result", "Unit", "Source")
 HEADS = {"section": SECTION, "job": JOB, "job inputs": JOB_INPUTS,
-         "section inputs": SECTION_INPUTS}
+         "section inputs": SECTION_INPUTS, "worked": WORKED}
 BASIS = ("Inputs", "Sections", "Catalog", "Data")
 """Sheets of the design basis."""
 TEXT_SHEETS = ("Worked", "Quote", "Yard", "Tape", "Upkeep", "SiteVisit", "LaunchForm")

@@ -85,4 +85,4 @@ def model() -> Model:
         start.CAUTIONS, start.BEYOND, start.CHANGES)
     return Model(Declared(inputs, sections, catalog, SHEETS, FAMILIES, SOURCES, front,
                           "Floating dock calculation", VERSION, FURTHER, TERMS,
-                          (orders.missing,)))
+                          (orders.missing,), inputs_pages.worked_type))

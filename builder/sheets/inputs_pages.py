@@ -6,6 +6,7 @@ Nothing here enters a strength or a weight; all of it may stay blank.
 from __future__ import annotations
 
 from . import inputs as job
+from .inputs_yard import LETTERS
 from .reference import YES_NO, words
 
 APPLICANTS = words("Who applies for the permit", "the owner", "the builder")
@@ -31,6 +32,10 @@ swim_float = choose("Stands alone out on the water (swim float)", YES_NO, "layou
 railings = choose("Railing posts wanted", YES_NO, "owner, inspector", default="no")
 services = choose("Power or water lines on the dock", YES_NO, "by others, under their own permit",
                   default="no")
+
+block("Worked page")
+worked_type = choose("Type shown on the worked page", LETTERS, "print the page once a type",
+                     default=LETTERS.keys[0])
 
 block("Permit data")
 parcel = write("Parcel, and where its lines meet the water", "deed, survey", ON_PAPER)

@@ -16,7 +16,8 @@ STEPS = (
     "3. Catalog: type your own products and prices over the invented ones.",
     "4. Checks: read the verdicts, worst first; the cure says what would mend each.",
     "5. Orders and Rates: type your yard's prices and your hours; Price and Quote follow.",
-    "6. Choose a section type on Inputs, block Yard and road, and print Yard and Drawing for it.",
+    "6. Choose a section type on Inputs, block Yard and road, and print Yard and Drawing for it; "
+    "in block Worked page choose the type that Worked shows with the numbers put in.",
     "7. After launch type the four corner freeboards on Readings; AsBuilt says what to move.",
     "Print any sheet: each fits the width of a page. What to print for whom stands above.",
     "On closing, the program may ask to save although nothing was changed: it has worked the "
@@ -24,10 +25,9 @@ STEPS = (
 )
 PACKS = (
     ("First visit", ("SiteVisit",)),
-    ("For the permit", ("Start", "Inputs", "Sections", "Checks", "Buoyancy", "Stability",
-                        "Framing", "Hardware", "Mooring", "Sources")),
+    ("For the permit", ("Start", "Inputs", "Sections", "Drawing", "Checks", "Worked", "Sources")),
     ("For the client", ("Quote",)),
-    ("For the yard", ("Orders", "CutList", "Yard")),
+    ("For the yard", ("Orders", "CutList", "Yard", "Drawing")),
     ("On the water and after", ("LaunchForm", "Upkeep")),
 )
 CAUTIONS = (
@@ -50,14 +50,14 @@ CAUTIONS = (
 )
 BEYOND = (
     "Not in this version: hinge forces in waves, the gangway's own members, forces of waves and "
-    "wakes over the limit shown, stringer-end details on the drawing, a worked page with the "
-    "numbers put in.",
+    "wakes over the limit shown, stringer-end details on the drawing.",
     "Never covered: waves over 2 ft, ice, surge, fast current, roofed docks, vehicles, public "
     "assembly without an engineer, articulated docks as one body, piles in unknown soil.",
     "Known weakness: several published values were read in secondary copies or stand from memory; "
     "Sources and Data say which. Check them against the standard before you rely on a close pass.",
 )
 CHANGES = (
+    "Third version: a worked page with the numbers put in; boards cut with less waste.",
     "Second version: held in roll, four corners in every case, cut list, orders, price, quote, "
     "setting out and yard pages, launch, as-built readings, upkeep, site visit, drawing, curves.",
     "First version: floats and freeboard, stability, site loads, decking, framing, mooring, "
