@@ -30,7 +30,7 @@ from .data_sheets import (
     state_range,
 )
 from .drawing_sheet import COLUMNS
-from .frame import DASH, FIRST, MASTER, SECTIONS, TITLE, WANTING, Page, letter
+from .frame import DASH, FIRST, HEAD, MASTER, SECTIONS, TITLE, WANTING, Page, letter
 from .graph import Graph, faults_of
 from .input_sheets import Part, job_sheet, place_inputs, section_sheet
 from .places import Places, address
@@ -152,18 +152,19 @@ class Model:
             page.formula(TITLE, x, self.checks.master(), "verdict")
             plan.verdicts.append((TITLE, x, TITLE, x))
             page.formula(MASTER, 0, self._job_words()[0], "text")
-            if papers[plan.name] == PAGE_LAST:
-                master = self.checks.master()
-                page.formula(WANTING, 0, f'IF(OR({master}="NOT OK",{master}="NEEDS INPUT"),'
-                                         f'"Whole job: "&{master}&". Not to be built from as it '
-                                         'stands."," ")', "caution.line")
+            master = self.checks.master()
+            # A drawing has its title block where a page has room.
+            y = WANTING if papers[plan.name] == PAGE_LAST else HEAD
+            page.formula(y, 0, f'IF(OR({master}="NOT OK",{master}="NEEDS INPUT"),'
+                               f'"Whole job: "&{master}&". Not to be built from as it '
+                               'stands."," ")', "caution.line")
             return
         page.text(MASTER, 0, "Whole job", "master")
         page.formula(MASTER, 1, self.checks.master(), "verdict")
         plan.verdicts.append((MASTER, 1, MASTER, 1))
         job, people = self._job_words()
         # Where there is room: beside the title on a wide sheet, else in its widest column.
-        wide = plan.last[1] > FIRST + 1
+        wide = plan.last[1] > FIRST + 2
         page.formula(TITLE, FIRST if wide else min(2, plan.last[1] - 1), job, "text")
         if plan.last[1] > 2:
             page.formula(MASTER, 2, people, "people")

@@ -342,7 +342,7 @@ class Maker:
         page = Page(sheet.name, sheet.title, [], sheet.about)
         state = self._state_cells(page, sheet, COLUMNS + 8, COLUMNS + 1, COLUMNS + 2)
         DrawingMaker(self.places, self._written).fill(page, sheet, state, self.title_block)
-        plan = page.done(COLUMNS - 1, frozen=(TITLE + 2, 0), repeat=(TITLE, TITLE + 1))
+        plan = page.done(COLUMNS - 1, frozen=(TITLE + 2, 0), repeat=(TITLE, HEAD))
         figures = max(c.row + c.rows for c in plan.charts)
         plan.last = (figures, COLUMNS - 1)
         plan.page_breaks = [v.top for v in sheet.items if isinstance(v, View) and v.new_page]

@@ -16,6 +16,7 @@ from .hardware_bolts import (
     OURS,
     STATICS,
     block,
+    caution,
     check,
     find,
     note,
@@ -26,8 +27,10 @@ from .reference import nds, own, placement
 
 block("Corner: loads and one bolt")
 note("Each bolt passes the outside bracket, the wood and the inside bracket: two shear planes. "
-     "The load is the header's reaction; half a hinge's force and the pull of the moorings come "
-     "with them and are 0 here. Group action is taken as at the stringer ends.")
+     "The load is the header's reaction alone. Group action is taken as at the stringer ends.")
+caution("Sections hinged together: the hinge's upright force (Mooring, force at a joint) and the "
+        "pull of a mooring at the corner are not in this load. Add them by hand, or let an "
+        "engineer do it: they can be half as much again.")
 inside = find("Inside bracket, line in the catalog", catalog.CORNERS, job.corner_inside)
 outside = find("Outside bracket, line in the catalog", catalog.CORNERS, job.corner_outside)
 n_c = row("Bolts in a leg, fewer of the two brackets", "n_c", "each",

@@ -129,6 +129,8 @@ ways_check = check(
          "holds.")
 drag = row("Push on a float dragged ashore", "F_s", "lb", own.float_side_share * float_weight,
            OURS, digits=0)
+caution("The push reckoned is half the float's own weight. Current and waves on the float can be "
+        "more: where the water runs or waves come in, compare SiteLoads, and use stop blocks.")
 lag_push = row("Push on one lag, the weaker way", "V_g", "lb",
                drag / greatest(least(hold_along, hold_across), 1), STATICS, digits=1)
 sideways_check = check(

@@ -50,14 +50,16 @@ CAUTIONS = (
 )
 BEYOND = (
     "Not in this version: hinge forces in waves, the gangway's own members, forces of waves and "
-    "wakes over the limit shown, stringer-end details on the drawing.",
+    "wakes over the limit shown, a hinge's force on the corner bolts, current and waves on the "
+    "float lags, water trapped under a lifted float.",
     "Never covered: waves over 2 ft, ice, surge, fast current, roofed docks, vehicles, public "
     "assembly without an engineer, articulated docks as one body, piles in unknown soil.",
     "Known weakness: several published values were read in secondary copies or stand from memory; "
     "Sources and Data say which. Check them against the standard before you rely on a close pass.",
 )
 CHANGES = (
-    "Third version: a worked page with the numbers put in; boards cut with less waste.",
+    "Third version: a worked page with the numbers put in; joints, running dimensions and cut "
+    "panels on the drawing; boards cut with less waste.",
     "Second version: held in roll, four corners in every case, cut list, orders, price, quote, "
     "setting out and yard pages, launch, as-built readings, upkeep, site visit, drawing, curves.",
     "First version: floats and freeboard, stability, site loads, decking, framing, mooring, "

@@ -79,19 +79,29 @@ def _set_axes(made, chart: Chart) -> None:
 
 
 PENS = {
-    "frame": {"color": INK, "width": 2.25},
-    "member": {"color": INK, "width": 1.0},
+    "frame": {"color": INK, "width": 2.0},
+    "member": {"color": INK, "width": 0.75},
     "deck": {"color": SLATE, "width": 0.5},
-    "cut": {"color": BRICK, "width": 1.25, "dash_type": "dash"},
-    "float": {"color": DEEP, "width": 1.25, "dash_type": "dash"},
+    "cut": {"color": BRICK, "width": 1.0, "dash_type": "long_dash_dot"},
+    "float": {"color": DEEP, "width": 2.25, "dash_type": "dash"},
     "skirt": {"color": SLATE, "width": 1.0},
     "water": {"color": DEEP, "width": 1.5},
     "loaded": {"color": DEEP, "width": 1.5, "dash_type": "long_dash"},
     "bed": {"color": INK, "width": 1.5, "dash_type": "round_dot"},
     "measure": {"color": SLATE, "width": 0.75},
     "thing": {"color": BRICK, "width": 1.5},
+    "plate": {"color": DEEP, "width": 1.5},
+    "bolt": {"color": INK, "width": 1.0},
+    "hatch": {"color": SLATE, "width": 0.5},
 }
 """Pens by what is drawn: weights and dashes differ, so that grey print keeps them apart."""
+SPOTS = {
+    "centre": {"type": "x", "size": 7, "border": {"color": DEEP, "width": 1.0},
+               "fill": {"none": True}},
+    "hole": {"type": "circle", "size": 7, "border": {"color": INK, "width": 1.0},
+             "fill": {"none": True}},
+}
+"""Marks at points that no line joins: their size on paper is fixed and says nothing."""
 EDGE = 0.02
 """What is left free at each edge of a drawing, as a share of it."""
 
@@ -100,8 +110,11 @@ def _add_figure(workbook: Workbook, sheet: SheetPlan, page: Worksheet, figure: F
     """Put a drawing: the plot area keeps the shape of the whole, so that scales are equal."""
     made = workbook.add_chart({"type": "scatter", "subtype": "straight"})
     for look, along, up in figure.lines:
+        line, spot = PENS.get(look, {"none": True}), SPOTS.get(look, {"type": "none"})
+        if look not in PENS and look not in SPOTS:
+            raise RuntimeError(f"{sheet.name}: no pen is called '{look}'")
         made.add_series({"name": look, "categories": f"={along}", "values": f"={up}",
-                         "line": PENS[look], "marker": {"type": "none"}})
+                         "line": line, "marker": spot})
     for words, along, up in figure.marks:
         made.add_series({
             "name": f"={words}", "categories": f"={along}", "values": f"={up}",
