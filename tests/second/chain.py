@@ -8,14 +8,30 @@ from dataclasses import dataclass, field
 from builder.engine.values import Values
 from builder.jobs import Job
 from builder.sheets.book import model
-from tests.second import afloat, entries, framing, hardware, launched, trade, trade_names
+from tests.second import (
+    afloat,
+    entries,
+    framing,
+    gangway,
+    hardware,
+    launched,
+    mooring,
+    site,
+    stability,
+    trade,
+    trade_names,
+)
 from tests.second.against import Difference, compare, givens, standing
 from tests.second.given import Given, Results
 
 CHAIN = {
     entries: ("Inputs", "Sections"),
     afloat: ("Parts", "Decking", "Weight", "Buoyancy"),
+    site: ("SiteLoads",),
+    stability: ("Stability",),
+    gangway: ("Gangway",),
     framing: ("Framing",),
+    mooring: ("Mooring",),
     hardware: ("Hardware",),
     launched: ("Setout", "Launch", "AsBuilt"),
 }
@@ -60,7 +76,8 @@ def work(job: Job, values: Values) -> list[Given]:
     outside = section_sheets() - covered()
     for one in types:
         one.done = standing(values, one.letter, outside)
-        for module in CHAIN:
+    for module in CHAIN:  # all types first: a neighbour's results are needed further on
+        for one in types:
             one.done |= module.work(one, one.done)
     return types
 
