@@ -82,8 +82,7 @@ def _symbol(e: Expr) -> str:
     if isinstance(e, Row | Series):
         return e.symbol or f"“{e.label}”"
     if isinstance(e, Column):
-        where = f" of {e.table.title}" if isinstance(e.line, Match) else ""
-        return f"“{e.column or e.table.key}”{where}"
+        return f"“{e.column or e.table.key}”{_where(e)}"
     if isinstance(e, Match):
         return f"line of {e.table.title}"
     if isinstance(e, Total):
@@ -101,6 +100,14 @@ def _symbol(e: Expr) -> str:
     if isinstance(e, Base):
         return _symbol(e.a)
     return _symbol_of_place(e)
+
+
+def _where(e: Column) -> str:
+    """Say which line an entry comes from, where the entry's name alone leaves it open."""
+    if isinstance(e.line, Match):
+        return f" of {e.table.title}"
+    nextline = isinstance(e.line, Op) and e.line.op == "+" and isinstance(e.line.b, Num)
+    return " a line on" if nextline and e.line.b.value == 1 else ""
 
 
 def _symbol_of_place(e: Expr) -> str:

@@ -100,6 +100,7 @@ SYMBOLS = [
     (smallest(FIRST) / B, "(smallest M) / b"),
     (largest(FIRST) ** 2, "(largest M)²"),
     (PARTS.find(COLOUR, " small")["size"] * B, "“size” of Parts × b"),
+    (PARTS.at(B + 1)["rise"] - PARTS.at(B)["rise"], "“rise” a line on − “rise”"),
     (tally(PARTS, colour=COLOUR, rise_below=B + 1) - 1,
      "(lines of Parts with colour is “Colour” and rise < b + 1) − 1"),
 ]
