@@ -279,8 +279,8 @@ class Maker:
         """Return the formula of a verdict's word, from state and ratio alone."""
         ratio = where.row(row.ratio)
         over = f"({ratio}>1.000000001)"
-        if row.worst != "LOOK":
-            over += f"+({ratio}>{where.row(row.look)})"
+        if row.worst != "LOOK":  # a broken limit counts 2, wherever LOOK begins
+            over = f"MAX(2*{over},1*({ratio}>{where.row(row.look)}))"
         return f"INDEX({self.data.words_range()},1+{state}+({state}=2)*({over}))"
 
     def _state_cells(self, page: Page, sheet: Sheet, label: int, value: int, first: int) -> str:

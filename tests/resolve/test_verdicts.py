@@ -50,6 +50,14 @@ def test_an_at_least_check_flips_at_its_limit_and_never_reads_small(tiny, free, 
     assert tiny.verdict(tiny.m.floating.check) == word
 
 
+@pytest.mark.parametrize(("free", "word"), [
+    (12.001, OK), (11.999, NOT_OK), (10, NOT_OK), (7, NOT_OK)])
+def test_a_broken_limit_is_not_ok_where_the_good_one_is_looser(tiny, free, word):
+    tiny.put(tiny.m.job.least_free, 12)
+    tiny.put(tiny.m.sec.lean, 20 - SUNK - free)
+    assert tiny.verdict(tiny.m.floating.check) == word
+
+
 @pytest.mark.parametrize(("length", "word"), [(30, OK), (30.001, LOOK), (60, LOOK)])
 def test_a_check_of_good_practice_is_never_worse_than_look(tiny, length, word):
     tiny.put(tiny.m.sec.length, length)

@@ -30,7 +30,7 @@ NEAR = {
     "deflection_total": (180, 360), "lift_factor": (1, 2), "sling_share": (0.1, 0.3),
     "bumper_length": (5, 25), "lumber_waste": (0, 0.2), "deck_waste": (0, 0.2),
     "hardware_spare": (0, 0.2), "screws_a_crossing": (1, 4), "board_gap": (0.1, 0.7),
-    "tilt_rest_ok": (0.3, 1.1), "tilt_rest_most": (1, 5), "tilt_point_ok": (2, 6),
+    "tilt_rest_ok": (0.3, 5), "tilt_rest_most": (0.5, 5), "tilt_point_ok": (2, 6),
     "tilt_point_most": (4, 10), "tilt_half_ok": (3, 8), "tilt_half_most": (5, 14),
     "tilt_lost": (2, 10), "corner_share": (0.2, 0.8), "corner_least": (1, 4), "lost_ok": (2, 8),
     "lost_least": (1, 4), "snow_density": (8, 30), "even_least": (0.1, 3), "finger_most": (2, 8),
@@ -62,13 +62,6 @@ OF_SECTION = {
     "hinges": (1, 4), "mooring_brackets": (1, 4), "cleats": (1, 6), "corner_wheels": (1, 4),
     "ladders": (1, 2), "chain_weight": (20, 200)}
 """Numbers of a section type that may be given: from, to."""
-IN_ORDER = (("aged_ok", "aged_most"), ("reserve_least", "reserve_ok"),
-            ("tilt_rest_ok", "tilt_rest_most"), ("tilt_point_ok", "tilt_point_most"),
-            ("tilt_half_ok", "tilt_half_most"), ("lost_least", "lost_ok"))
-"""Limits of which the first is not above the second; given together or not at all.
-
-Where a limit for OK is looser than the one for NOT OK, no verdict of two limits means anything.
-"""
 CORNER_SIZES = ("6 1/4", "4 1/2", "8")
 
 
@@ -119,10 +112,6 @@ def _of_job(draw: random.Random) -> dict[str, float | str]:
         else:  # rates and permit data: small numbers oftener
             value = ask.least + (ask.most - ask.least) * draw.random() ** 4
             found[ask.key] = round(value) if ask.whole else round(value, 3)
-    for low, high in IN_ORDER:
-        pair = sorted(found.pop(key) for key in (low, high) if key in found)
-        if len(pair) == 2:
-            found |= {low: pair[0], high: pair[1]}
     return found | _hardware(draw)
 
 
