@@ -36,8 +36,7 @@ QUARTER_PI = arc_tangent(1)
 """A round hole's area is π/4 times its diameter squared, and atan(1) is π/4."""
 
 note("Pieces are counted on Parts; here stands what they carry. Wet service throughout. "
-     "Reactions come from Framing; a hinge's force at a corner and wind, current and boats are "
-     "not in them yet.")
+     "Reactions come from Framing; a hinge's upright force at a corner from Mooring.")
 
 block("Wood and bolts")
 bolt = find("Bolt, line of its size", BOLTS, job.bolt)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from builder.language import absolute, greatest, least, when
 
-from . import catalog, framing, parts
+from . import catalog, framing, mooring, parts
 from . import hardware_bolts as ends
 from . import hardware_dowels as dowels
 from . import inputs as job
@@ -27,10 +27,10 @@ from .reference import nds, own, placement
 
 block("Corner: loads and one bolt")
 note("Each bolt passes the outside bracket, the wood and the inside bracket: two shear planes. "
-     "The load is the header's reaction alone. Group action is taken as at the stringer ends.")
-caution("Sections hinged together: the hinge's upright force (Mooring, force at a joint) and the "
-        "pull of a mooring at the corner are not in this load. Add them by hand, or let an "
-        "engineer do it: they can be half as much again.")
+     "The load is the header's reaction and the upright force of a hinge beside the corner. "
+     "Group action is taken as at the stringer ends.")
+caution("The level pull of a hinge or of a mooring bracket is not in this load: its own plate and "
+        "bolts have to carry it into the rail. Mooring shows how much it is.")
 inside = find("Inside bracket, line in the catalog", catalog.CORNERS, job.corner_inside)
 outside = find("Outside bracket, line in the catalog", catalog.CORNERS, job.corner_outside)
 n_c = row("Bolts in a leg, fewer of the two brackets", "n_c", "each",
@@ -40,7 +40,7 @@ t_c = row("Bracket plate, thinner of the two", "t_pc", "in",
 t_corner = row("Wood between the brackets, header or rail", "t_hr", "in",
                least(parts.header_t, sec.rail_plies * parts.rail_t), STATICS)
 V_corner = row("Force down at the corner", "V_c", "lb",
-               greatest(framing.header_R, 0), STATICS, digits=0)
+               greatest(framing.header_R, 0) + mooring.one_up, STATICS, digits=0)
 Fe_bracket = row("Dowel bearing of the brackets", "F_ec", "psi", dowels.steel_bearing(t_c),
                  "NDS 2018 Table 12B, 12K", digits=0)
 corner = dowels.double_shear(sheet, "c", t_corner, t_c, ends.D, ends.Fyb, ends.Fe, Fe_bracket,

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from builder.language import bare, greatest, least, when, whole_down
 
+from . import buoyancy, parts, weight
 from . import hardware_dowels as dowels
 from . import inputs as job
-from . import parts
 from . import sections as sec
+from . import site_loads as loads
 from .hardware_bolts import (
     ACROSS,
     FLOOR,
@@ -29,7 +30,7 @@ from .reference import LAG_THREADS, LAGS, SCREWS, nds, own, placement
 
 block("Float lags: pull when the section is lifted")
 note("Up, the float bears on the frame. Down, each lag takes its share of the float's weight "
-     "while the section is lifted.")
+     "while the section is lifted out, with growth and with what water the float has taken up.")
 lag = find("Lag, line of its size", LAGS, job.lag)
 D_g = row("Lag diameter", "D_g", "in", lag["D"], "NDS 2018 Table L2", digits=4)
 Dr = row("Root diameter", "D_r", "in", lag["root diameter Dr"], "NDS 2018 Table L2", digits=3)
@@ -56,8 +57,11 @@ lags_each = row("Lags of one float", "n_g", "each", parts.float_line["lags each"
                 "catalog", digits=0)
 float_weight = row("Weight of one float", "w_f", "lb", parts.float_line["own weight"], "catalog",
                    digits=0)
-U = row("Pull on one lag in lifting", "U", "lb", job.lift_factor * float_weight / lags_each,
-        STATICS, digits=1)
+float_held = row("Growth and water on one float, aged", "w_h", "lb",
+                 (weight.growth + weight.aged_floats) / greatest(parts.floats, 1), STATICS,
+                 digits=1)
+U = row("Pull on one lag in lifting", "U", "lb",
+        job.lift_factor * (float_weight + float_held) / lags_each, STATICS, digits=1)
 lag_pull_check = check(
     "Float lags, lifting", U, at_most=W_lag, source="NDS 2018 12.2.1", group="Float fastening",
     cure="Longer or thicker lags, or more of them.")
@@ -129,10 +133,13 @@ ways_check = check(
          "holds.")
 drag = row("Push on a float dragged ashore", "F_s", "lb", own.float_side_share * float_weight,
            OURS, digits=0)
-caution("The push reckoned is half the float's own weight. Current and waves on the float can be "
-        "more: where the water runs or waves come in, compare SiteLoads, and use stop blocks.")
+stream = row("Push of the current on its longer side", "F_s,c", "lb",
+             loads.current_pressure * loads.current_C * greatest(parts.float_l, parts.float_b)
+             * buoyancy.draft_flotation.in_("ft"), STATICS, digits=0)
+caution("Waves on a float are not reckoned: where they come in, use stop blocks as well.")
 lag_push = row("Push on one lag, the weaker way", "V_g", "lb",
-               drag / greatest(least(hold_along, hold_across), 1), STATICS, digits=1)
+               greatest(drag, stream) / greatest(least(hold_along, hold_across), 1), STATICS,
+               digits=1)
 sideways_check = check(
     "Float lags pushed sideways", lag_push, at_most=Z_lag, source="NDS 2018 12.3.1",
     group="Float fastening", cure="Thicker lags, more of them, or a stop block.")

@@ -54,11 +54,14 @@ leg_need, leg_line, leg_bolt = _stocked(
     "Stringer leg", "bs", ends.t_p + ends.t_m + plate["thickness"] + washer_t + past)
 rail_need, rail_line, rail_bolt = _stocked(
     "Rail leg", "br", ends.t_p + ends.t_n + plate["thickness"] + washer_t + past)
+brackets = row("Plates of both brackets", "t_2", "in",
+               corners.inside["plate thickness"] + corners.outside["plate thickness"], "catalog",
+               digits=4)
 header_need, header_line, header_bolt = _stocked(
-    "Corner, header", "bh", 2 * corners.t_c + parts.header_t + 2 * washer_t + past)
+    "Corner, header", "bh", brackets + parts.header_t + 2 * washer_t + past)
 corner_need, corner_line, corner_bolt = _stocked(
     "Corner, rail", "bc",
-    2 * corners.t_c + sec.rail_plies * parts.rail_t + 2 * washer_t + past)
+    brackets + sec.rail_plies * parts.rail_t + 2 * washer_t + past)
 ply_need, ply_line, ply_bolt = _stocked(
     "Rail plies", "bp", sec.rail_plies * parts.rail_t + 2 * washer_t + past)
 skirt_need, skirt_line, skirt_bolt = _stocked(

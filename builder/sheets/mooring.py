@@ -34,6 +34,7 @@ from . import inputs as job
 from . import inputs_afloat as limits
 from . import inputs_site as site
 from . import sections as sec
+from . import sections_afloat as hinges
 from . import sections_site as held
 from . import site_loads as loads
 from . import stability_checks as judged
@@ -367,12 +368,16 @@ range_check = check("Range of water that arms follow", arm_range, at_most=ours.l
 
 block("Joints between sections")
 note("The sections between two that are held act as a beam lying flat, under their force evenly "
-     "and under its turn at the middle. These are the forces a hinge must take; hinges a "
-     "section's width apart. In waves a hinge takes more: engineer required above the limit.")
+     "and under its turn at the middle. These are the forces a hinge must take. Where the dock "
+     "has hinges at all, every section is taken to be hinged. In waves a hinge takes more: "
+     "engineer required above the limit.")
+joined = row("Sections are hinged: 1 yes, 0 no", "k_hi", "",
+             when(total(sec.hinges, sec.quantity) > 0, 1, 0), STATICS, digits=0)
 plan_M = row("Plan bending between held sections", "M_n", "lb·ft",
              carried_y * held.carried * sec.length / 8 + greatest(turn_y, turn_x) / 2, STATICS,
              digits=0)
-hinge_pull = row("Pull on a hinge", "N_h", "lb", carried_x / 2 + plan_M / sec.width, STATICS,
+hinge_pull = row("Pull on a hinge", "N_h", "lb",
+                 carried_x / 2 + plan_M / hinges.hinge_apart, STATICS,
                  digits=0)
 hinge_shear = row("Sideways shear on a hinge", "S_h", "lb",
                   carried_y / 4 + greatest(turn_y, turn_x) / (2 * held.carried * sec.length),
@@ -385,9 +390,12 @@ hinge_up = row("Upright force at a joint of two sections, at most", "V_j", "lb",
 shore_up = row("Upright force at a joint to the shore, at most", "V_s", "lb",
                greatest(sec.point_load, job.flotation_load * parts.deck_area / 4), STATICS,
                digits=0)
+one_up = row("Upright force on one hinge of two, at most", "V_hi", "lb", joined * when(
+    total(sec.gangway_rest, sec.quantity) > 0, hinge_up, greatest(hinge_up, shore_up)) / 2,
+             STATICS, digits=0)
+note("Where no gangway lands on the dock, a joint to the shore is counted too.")
 hinge_all = row("Force on one hinge and its pin, all ways", "T_h", "lb",
-                (sec.hinges > 0)
-                * root(hinge_pull ** 2 + hinge_shear ** 2 + (hinge_up / 2) ** 2), STATICS,
+                joined * root(hinge_pull ** 2 + hinge_shear ** 2 + one_up ** 2), STATICS,
                 digits=0)
 hinge_check = check("Hinge and pin", hinge_all, at_most=site.hinge_limit,
                     source="AISC 360-10 J3.6; hinge maker", group="Mooring",

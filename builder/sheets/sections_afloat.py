@@ -20,6 +20,6 @@ holder_lies = choose("That neighbour lies", LIES,
                      "across: its trim holds; in line: its list", default="across")
 holder_holds = ask("Sections that one such neighbour holds in roll", "n_hr", "each", 1, 12,
                    "they share its stiffness", default=1, whole=True)
-hinge_apart = ask("Hinges of that joint, centre to centre", "b_h", "ft", 0.5, 24,
-                  "layout; type what is built: own judgement", default=ours.hinge_apart,
+hinge_apart = ask("Hinges of a joint, centre to centre", "b_h", "ft", 0.5, 24,
+                  "layout; default small, on the safe side", default=ours.hinge_apart,
                   digits=1)

@@ -50,8 +50,8 @@ CAUTIONS = (
 )
 BEYOND = (
     "Not in this version: hinge forces in waves, the gangway's own members, forces of waves and "
-    "wakes over the limit shown, a hinge's force on the corner bolts, current and waves on the "
-    "float lags, water trapped under a lifted float.",
+    "wakes over the limit shown, the level pull of a hinge or mooring on the corner bolts, waves "
+    "on the float lags.",
     "Never covered: waves over 2 ft, ice, surge, fast current, roofed docks, vehicles, public "
     "assembly without an engineer, articulated docks as one body, piles in unknown soil.",
     "Known weakness: several published values were read in secondary copies or stand from memory; "

@@ -49,12 +49,12 @@ def bolt_value(g: Given, done: Results, joint: Joint, group: float) -> Results:
 def work(g: Given, done: Results, joint: Joint, group: float) -> Results:
     """Return the rows of corners.
 
-    House choice: the header's reaction alone comes down here; a hinge's force is left out.
+    Half the force of a joint comes down beside the header's reaction.
     """
     rows = bolt_value(g, done, joint, group)
     header = member(g, "header", "header_size", done, "header")
     inside = g.catalog["corner_brackets"][g.job["corner_inside"]]
-    force = done["Framing.header_R"]
+    force = done["Framing.header_R"] + done["Mooring.one_up"]
     deep = min(header.deep, done["Parts.rail_d"])
     spread = (rows["n_c"] - 1) * inside["hole spacing"]
     upper = (deep - inside["height"]) / 2 + inside["top hole from its top"]

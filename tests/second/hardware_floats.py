@@ -49,14 +49,16 @@ def pulled(g: Given, done: Results, joint: Joint) -> tuple[Results, Results]:
             * lag["D"] ** nds("lag_withdrawal_D_exponent"))
     value = (inch * threaded * own("CD_lifting") * nds("CM_withdrawal_wet") * nds("Ct_normal"))
     kind = g.catalog["floats"][g.sec["float_model"]]
-    pull = g.job["lift_factor"] * kind["own weight"] / kind["lags each"]
+    on_it = (done["Weight.growth"] + done["Weight.aged_floats"]) / max(done["Parts.floats"], 1)
+    pull = g.job["lift_factor"] * (kind["own weight"] + on_it) / kind["lags each"]
     thin = min(done["Parts.rail_t"], done["Parts.stringer_t"])
     rows = {
         "lag": place_of("lags", g.job["lag"]), "D_g": lag["D"], "Dr": lag["root diameter Dr"],
         "tip": lag["tip E"], "Fyb_g": lag["Fyb"],
         "thread_line": place, "thread": thread, "p_g": wood, "p_thread": threaded, "W": inch,
         "CD_lift": own("CD_lifting"), "CM_pull": nds("CM_withdrawal_wet"), "W_lag": value,
-        "lags_each": kind["lags each"], "float_weight": kind["own weight"], "U": pull,
+        "lags_each": kind["lags each"], "float_weight": kind["own weight"], "float_held": on_it,
+        "U": pull,
         "lag_edge": thin / 2}
     checks = at_most("Hardware.lag_pull_check", pull, value)
     checks |= at_least("Hardware.lag_depth_check", wood, nds("lag_penetration_least") * lag["D"])
@@ -112,10 +114,13 @@ def held(g: Given, done: Results, value: float) -> tuple[Results, Results]:
     over = (in_stringers if runs else 0) + (in_rail if thick else 0)
     ways = (along >= 1) + (over >= 1)
     drag = own("float_side_share") * kind["own weight"]
-    push = drag / max(1, min(along, over))
+    side = max(done["Parts.float_l"], done["Parts.float_b"])
+    stream = (done["SiteLoads.current_pressure"] * done["SiteLoads.current_C"] * side
+              * done["Buoyancy.draft_flotation"] / INCHES)
+    push = max(drag, stream) / max(1, min(along, over))
     rows = {"rail_over": int(rail_over), "rail_thick": int(thick), "in_rail": in_rail,
             "crossing": crossing, "in_stringers": in_stringers, "hold_along": along,
-            "hold_across": over, "ways": ways, "drag": drag, "lag_push": push}
+            "hold_across": over, "ways": ways, "drag": drag, "stream": stream, "lag_push": push}
     checks = at_least("Hardware.ways_check", ways, 2, worst="LOOK")
     return rows, checks | at_most("Hardware.sideways_check", push, value)
 

@@ -25,12 +25,14 @@ def needed(g: Given, done: Results, joint: Joint, found: Results) -> dict[str, f
     washer = bolt["washer thickness"]
     past = bolt["nut height"] + own("stack_projection")
     plate = g.catalog["washer_plates"][g.job["washer_plate"]]["thickness"]
-    angle, bracket = found["Hardware.t_p"], found["Hardware.t_c"]
+    angle = found["Hardware.t_p"]
+    brackets = sum(g.catalog["corner_brackets"][g.job[f"corner_{side}"]]["plate thickness"]
+                   for side in ("inside", "outside"))
     rail = g.sec["rail_plies"] * done["Parts.rail_t"]
     wood = {"leg": angle + found["Hardware.t_m"] + plate + washer,
             "rail": angle + found["Hardware.t_n"] + plate + washer,
-            "header": 2 * bracket + done["Parts.header_t"] + 2 * washer,
-            "corner": 2 * bracket + rail + 2 * washer, "ply": rail + 2 * washer,
+            "header": brackets + done["Parts.header_t"] + 2 * washer,
+            "corner": brackets + rail + 2 * washer, "ply": rail + 2 * washer,
             "skirt": done["Parts.skirt_t"] + rail + 2 * washer}
     return {use: length + past for use, length in wood.items()}
 
@@ -91,7 +93,11 @@ def water(g: Given) -> Results:
 
 def work(g: Given, done: Results, joint: Joint, found: Results) -> Results:
     """Return the rows of bolt lengths, finish and treatment."""
-    rows = from_stock(g, joint, needed(g, done, joint, found))
+    needs = needed(g, done, joint, found)
+    rows = from_stock(g, joint, needs)
     rows |= {"Hardware.washer_t": joint.bolt["washer thickness"],
-             "Hardware.past": joint.bolt["nut height"] + own("stack_projection")}
+             "Hardware.past": joint.bolt["nut height"] + own("stack_projection"),
+             "Hardware.brackets": sum(
+                 g.catalog["corner_brackets"][g.job[f"corner_{side}"]]["plate thickness"]
+                 for side in ("inside", "outside"))}
     return rows | by_length(done, rows) | water(g)

@@ -187,7 +187,8 @@ def arms(g: Given, f: Results) -> Results:
 def joints(g: Given, done: Results, f: Results) -> Results:
     """Return the forces on hinges and rails [lb]: sections between two held ones as a flat beam.
 
-    House choice: hinges stand the section's width apart.
+    House choice: a dock with hinges has them at every section; without a gangway one joint is
+    at the shore.
     """
     turn, length, width = max(f["turn_y"], f["turn_x"]), g.sec["length"], g.sec["width"]
     span = g.sec["carried"] * length
@@ -195,11 +196,15 @@ def joints(g: Given, done: Results, f: Results) -> Results:
     N, S = f["carried_x"], f["carried_y"] / 2 + turn / span
     crowd = g.job["flotation_load"] * done["Parts.deck_area"]
     joint, at_shore = (max(g.sec["point_load"], crowd / share) for share in (8, 4))
-    pull, shear = N / 2 + M / width, S / 2
-    every = sqrt(pull ** 2 + shear ** 2 + (joint / 2) ** 2) if g.sec["hinges"] else 0.0
+    pull, shear = N / 2 + M / g.sec["hinge_apart"], S / 2
+    hinged = any(one.sec["hinges"] for one in g.all)
+    ashore = not any(one.sec["gangway_rest"] for one in g.all)
+    upright = hinged * max(joint, at_shore * ashore) / 2
+    every = hinged * sqrt(pull ** 2 + shear ** 2 + upright ** 2)
     between = max(width - done["Parts.rail_t"] / INCHES, own("least_length"))
     return {"plan_M": M, "hinge_pull": pull, "hinge_shear": shear, "chord": M / between,
             "hinge_up": joint, "shore_up": at_shore, "hinge_all": every,
+            "joined": int(hinged), "one_up": upright,
             **at_most("hinge_check", every, g.job["hinge_limit"])}
 
 

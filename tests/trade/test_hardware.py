@@ -12,10 +12,13 @@ from builder.language.proofs import unit_fault
 from builder.language.ranges import Ranges
 from builder.language.values import value_of
 from builder.sheets import (
+    buoyancy,
     catalog,
     framing,
     hardware,
+    mooring,
     parts,
+    weight,
 )
 from builder.sheets import hardware_bolts as ends
 from builder.sheets import hardware_corners as corners
@@ -23,6 +26,7 @@ from builder.sheets import hardware_floats as floats
 from builder.sheets import hardware_lengths as lengths
 from builder.sheets import inputs as job
 from builder.sheets import sections as sec
+from builder.sheets import site_loads as loads
 from builder.sheets.proof import connections
 from builder.sheets.reference import LAGS, SCREWS, nds
 from tests.trade.filled import with_defaults
@@ -352,6 +356,47 @@ def test_bolt_length_is_the_sum_of_what_it_passes() -> None:
     """1/4 plate, 1-1/2 wood, 1/4 washer plate, cut washer, nut and 1/4 in past it."""
     assert of(lengths.leg_need) == pytest.approx(0.25 + 1.5 + 0.25 + 0.109 + 0.4375 + 0.25)
     assert of(lengths.leg_bolt) == 3
+
+
+def test_corner_bolt_passes_both_brackets() -> None:
+    """3/16 and 1/4 in plates, 1-1/2 in wood, two cut washers, nut and 1/4 in past it."""
+    plates = {corners.inside: 1, corners.outside: 2}
+    line = catalog.CORNERS.lines
+    column = list(catalog.CORNERS.columns).index("plate thickness")
+    thick = [line[0][column], line[1][column]]
+    known = dock() | plates | {lengths.brackets: 0.1875 + 0.25}
+    assert value_of(lengths.brackets, dock() | plates) == pytest.approx(sum(thick))
+    assert value_of(lengths.header_need, known) == pytest.approx(
+        0.1875 + 0.25 + 1.5 + 2 * 0.109 + 0.4375 + 0.25)
+
+
+def test_a_hinge_comes_down_on_the_corner() -> None:
+    """Header reaction 370 lb and one of two hinges of a joint with 400 lb: 370 + 200."""
+    known = dock() | {framing.header_R: 370.0, mooring.joined: 1, mooring.hinge_up: 400.0}
+    hinged = known | {mooring.one_up: 200.0}
+    assert value_of(corners.V_corner, hinged) == 570
+    assert value_of(corners.corner_check.ratio, hinged) == pytest.approx(
+        570 / 370 * value_of(corners.corner_check.ratio, known | {mooring.one_up: 0.0}))
+    assert value_of(corners.corner_shear_check.ratio, hinged) == pytest.approx(
+        570 / 370 * value_of(corners.corner_shear_check.ratio, known | {mooring.one_up: 0.0}))
+
+
+def test_lags_carry_growth_and_water_too() -> None:
+    """A 47 lb float with 30 lb of growth and water on it, factor 1.25, 8 lags: 12.03 lb."""
+    known = dock() | {parts.floats: 10, weight.growth: 100.0, weight.aged_floats: 200.0,
+                      floats.float_weight: 47.0, floats.lags_each: 8, job.lift_factor: 1.25}
+    assert value_of(floats.U, known) == pytest.approx(1.25 * (47 + 30) / 8)
+
+
+def test_the_current_pushes_lags_where_it_is_more_than_the_drag_ashore() -> None:
+    """2 ft/s on 4 ft of float 0.5 ft deep, C 1.2: 62.4 x 4 / 64.35 x 1.2 x 2 = 9.3 lb."""
+    known = dock() | {loads.current_pressure: 62.4 * 4 / 64.35, loads.current_C: 1.2,
+                      parts.float_l: 4.0, parts.float_b: 2.0, buoyancy.draft_flotation: 6.0,
+                      floats.hold_along: 4, floats.hold_across: 3}
+    assert value_of(floats.stream, known) == pytest.approx(9.31, abs=0.01)
+    for weight_of_float, push in ((10.0, 9.31), (47.0, 23.5)):
+        heavy = known | {floats.float_weight: weight_of_float}
+        assert value_of(floats.lag_push, heavy) == pytest.approx(push / 3, abs=0.01)
 
 
 def test_bolt_too_long_for_the_stock_is_refused() -> None:

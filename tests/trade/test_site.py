@@ -29,6 +29,7 @@ from builder.sheets import (
 from builder.sheets import inputs as job
 from builder.sheets import inputs_site as site
 from builder.sheets import sections as sec
+from builder.sheets import sections_afloat as afloat
 from builder.sheets import sections_site as held
 from builder.sheets import site_loads as loads
 from builder.sheets.proof import site as proof
@@ -753,14 +754,14 @@ def test_hoops_rub_down_on_one_side() -> None:
 
 
 def test_joints_by_hand() -> None:
-    known = worked(BOAT, {held.carried: 3})
+    known = worked(BOAT, {held.carried: 3, afloat.hinge_apart: 5})
     F, N = 3 * value_of(loads.force_across, known), 3 * value_of(loads.force_along, known)
     turn = 3 * max(value_of(loads.yaw_across, known), value_of(loads.yaw_along, known))
     assert turn > 0
     span = 3 * 16
     moment = F * span / 8 + turn / 2
     assert value_of(mooring.plan_M, known) == pytest.approx(moment)
-    assert value_of(mooring.hinge_pull, known) == pytest.approx(N / 2 + moment / 8)
+    assert value_of(mooring.hinge_pull, known) == pytest.approx(N / 2 + moment / 5)
     assert value_of(mooring.hinge_shear, known) == pytest.approx((F / 2 + turn / span) / 2)
 
 
@@ -778,24 +779,25 @@ def test_plan_bending_by_pieces() -> None:
 
 
 def test_hinge_and_its_pin() -> None:
-    known = worked(BOAT, {sec.hinges: 2, held.carried: 2})
+    hinged = {mooring.joined: 1, mooring.one_up: 200, held.carried: 2, afloat.hinge_apart: 7}
+    known = worked(BOAT, hinged)
     pull, side = value_of(mooring.hinge_pull, known), value_of(mooring.hinge_shear, known)
-    up = max(400, 20 * 16 * 8 / 8) / 2
-    assert value_of(mooring.hinge_up, known) / 2 == pytest.approx(up, rel=0.05)
-    whole = math.hypot(pull, side, value_of(mooring.hinge_up, known) / 2)
+    assert value_of(mooring.hinge_up, known) == max(400, 20 * 16 * 8 / 8)
+    assert value_of(mooring.shore_up, known) == pytest.approx(20 * 16 * 8 / 4, rel=0.05)
+    whole = math.hypot(pull, side, 200)
     assert value_of(mooring.hinge_all, known) == pytest.approx(whole)
     assert value_of(site.hinge_limit, known) == pytest.approx(27000 * math.pi * 0.75**2 / 4 / 2)
     assert verdict(mooring.hinge_check, known) in ("OK", "LOOK")
     pin = math.sqrt(whole / (27000 / 2 * math.pi / 4))
     for share, words in ((0.98, ("NOT OK",)), (1.02, ("OK", "LOOK"))):
-        mine = worked(BOAT, {sec.hinges: 2, held.carried: 2, site.hinge_pin: pin * share})
+        mine = worked(BOAT, hinged, {site.hinge_pin: pin * share})
         assert verdict(mooring.hinge_check, mine) in words
     two = worked({site.hinge_planes: 2})
     assert value_of(site.hinge_limit, two) == pytest.approx(
         2 * value_of(site.hinge_limit, known))
-    weak = worked(BOAT, {sec.hinges: 2, held.carried: 2, site.hinge_limit: whole / 2})
+    weak = worked(BOAT, hinged, {site.hinge_limit: whole / 2})
     assert verdict(mooring.hinge_check, weak) == "NOT OK"
-    assert value_of(mooring.hinge_all, worked(BOAT, {sec.hinges: 0})) == 0
+    assert value_of(mooring.hinge_all, worked(BOAT, {mooring.joined: 0, mooring.one_up: 0})) == 0
 
 
 def test_formulas_are_small() -> None:
