@@ -16,8 +16,11 @@ from tests.outputs.reading import DASH, Read, delivered, read
 from tests.outputs.worked import resolved
 
 JOB = "walkway_t_head"
-FILLED, EMPTY = 4, 9
-"""Columns of the first section type, which the job uses, and of the last, which it does not."""
+USED, EMPTY = (4, 5, 6), 9
+"""Columns of the section types that the job uses, and of the last one, which it does not."""
+FILLED = USED[0]
+IN_A_PACK = 10
+"""Lines of a list that are spoilt at once."""
 OF_JOB, OF_TYPES, OF_LINES = ("Inputs", "Rates"), ("Sections", "Readings"), ("Catalog", "Proof")
 """Sheets with one typed column; with one a section type; where a whole line has one state."""
 SHEETS = (*OF_JOB, *OF_TYPES, "Orders", *OF_LINES)
@@ -103,18 +106,39 @@ def all_typed(sheet: str) -> list[Typed]:
 
 @cache
 def typed_cells(sheet: str) -> list[Typed]:
-    """Return the cells spoilt one at a time: of section types those of one used, one unused."""
+    """Return the cells that are spoilt: of section types those of the used ones, one unused."""
     return [one for one in all_typed(sheet)
-            if sheet not in OF_TYPES or one.place[2] in (FILLED, EMPTY)]
+            if sheet not in OF_TYPES or one.place[2] in (*USED, EMPTY)]
 
 
-def cases(sheet: str, way: str, share: int) -> list[Typed]:
-    """Return the cells of a sheet to be spoilt in one way: every ``share``-th, in turn by way."""
+def packs(sheet: str, way: str, share: int) -> list[list[Typed]]:
+    """Return the packs of a sheet's cells to be spoilt in one way: every ``share``-th, in turn.
+
+    A pack is worked out at once and each of its cells judged by itself: on Sections and Readings
+    one cell of each section type, none in the same row; in Catalog and Orders ten lines, far
+    apart; elsewhere a cell stands alone.
+    """
     ways = ways_on(sheet)
     if way not in ways:
         return []
     able = [one for one in typed_cells(sheet) if way in one.entries()]
-    return able[ways.index(way) % share::share]
+    if sheet in OF_TYPES:
+        columns = [[one for one in able if one.place[2] == col] for col in (*USED, EMPTY)]
+        step = len(columns[0]) // len(columns)
+        made = [[column[(k + n * step) % len(column)] for n, column in enumerate(columns)]
+                for k in range(len(columns[0]))]
+    elif sheet in OF_LINES or sheet == "Orders":
+        lines: dict[Place | None, list[Typed]] = {}
+        for one in able:
+            lines.setdefault(book().state(one.place), []).append(one)
+        made = []
+        for k in range(max(map(len, lines.values()), default=0)):
+            turn = [line[k] for line in lines.values() if k < len(line)]
+            apart = -(-len(turn) // IN_A_PACK)
+            made += [turn[n::apart] for n in range(apart)]
+    else:
+        made = [[one] for one in able]
+    return made[ways.index(way) % share::share]
 
 
 @cache
@@ -223,10 +247,11 @@ def error_cells(values: Values) -> Iterator[str]:
 
 
 def faults(one: Typed, entry: Value | None, values: Mapping[Place, Value],
-           alone: bool = True) -> list[str]:
+           alone: bool = True, lines: int = 1) -> list[str]:
     """Return what is wrong after an entry, each with the cell that was spoilt.
 
-    Not ``alone``: other cells are spoilt too, and Start may name another first.
+    Not ``alone``: other cells are spoilt too, and Start may name another first.  ``lines`` is
+    how many lines of its sheet are spoilt, where Start counts them.
     """
     known, sheet = book(), one.place[0]
     found = list(error_cells(values))
@@ -239,7 +264,7 @@ def faults(one: Typed, entry: Value | None, values: Mapping[Place, Value],
     elif state is not None and values[state] == 0:
         found += _not_usable(one, known, values)
         if alone:
-            found += _not_named(one, known, values)
+            found += _not_named(one, known, values, lines)
     elif state is not None and values[state] != 1:
         found.append(f"its state is {values[state]!r}")
     return [f"{address(one.place)} = {entry!r}: {what}" for what in found]
@@ -272,12 +297,13 @@ def _not_usable(one: Typed, known: Book, values: Mapping[Place, Value]) -> Itera
         yield from _master_wrong(values)
 
 
-def _not_named(one: Typed, known: Book, values: Mapping[Place, Value]) -> Iterator[str]:
+def _not_named(one: Typed, known: Book, values: Mapping[Place, Value],
+               lines: int) -> Iterator[str]:
     """Yield a line if Start does not tell which cell is not usable, or how many."""
     sheet, row, _ = one.place
     if sheet in COUNTS:
-        if known.shown_at_start(COUNTS[sheet], values) != [1]:
-            yield "Start does not count the line"
+        if known.shown_at_start(COUNTS[sheet], values) != [lines]:
+            yield f"Start does not count {lines} lines"
     elif sheet != "Proof":
         label = known.file.text(sheet, row)
         if label not in known.shown_at_start(f"{sheet}: first input wanted", values):
