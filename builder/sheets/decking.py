@@ -131,7 +131,8 @@ gap_check = check("Gap between boards, public", gap_public, at_most=ada.gap_most
 
 block("Wood boards on the flat: loads")
 note("Figured for wood boards of at least 2 in nominal; thinner boards and composite rest on "
-     "the maker's largest spacing alone.  One simple span, no sharing with the next board.")
+     "the maker's largest spacing alone.  One simple span, no sharing with the next board.  Snow "
+     "counts where the dock stays in, brought to the duration of people's load.")
 caution("The design value is that of the frame's wood and grade on Inputs.  Boards of a weaker "
         "wood or a lower grade need their own value.")
 figured = row("Board figured: 1 yes, 0 no", "k_b", "",
@@ -140,9 +141,12 @@ figured = row("Board figured: 1 yes, 0 no", "k_b", "",
 board_dead = row("Board, own weight in service", "q_b", "psf",
                  _board["thickness"].in_("ft")
                  * when(_board["wood"] > 0, job.density_deck, _board["weight"]), STATICS)
-board_load = row("Load on a board", "w", "lb/ft",
-                 (sec.strength_load + board_dead) * _board["width"].in_("ft"), STATICS,
-                 digits=1)
+snow = row("Snow, if the dock stays in", "q_sn", "psf",
+           when(job.stays_in.is_("yes"), job.ground_snow, 0), OURS, digits=1)
+board_load = row("Load on a board, as of people's duration", "w", "lb/ft",
+                 greatest(sec.strength_load + board_dead,
+                          (snow + board_dead) * nds.CD_live / nds.CD_snow)
+                 * _board["width"].in_("ft"), "NDS 2018 2.3.2", digits=1)
 moment_uniform = row("Moment, uniform load", "M_w", "lb·in",
                      board_load.in_("lb/in") * sec.spacing ** 2 / 8, STATICS, digits=0)
 board_point = row("Point load on one board", "P_b", "lb",
@@ -206,3 +210,9 @@ board_check = check("Bending of a deck board", board_stress, at_most=Fb_adjusted
                     amount=("inches closer", "in",
                             sec.spacing * greatest(board_stress - Fb_adjusted, 0)
                             / greatest(board_stress, Fb_adjusted)), group="Decking")
+snow_not_figured = row("Snow on a deck that is not figured", "q_sn,0", "psf",
+                       (1 - figured) * snow, STATICS, digits=1)
+snow_check = check("Snow on panels and on boards not figured", snow_not_figured,
+                   at_most=sec.strength_load, worst="LOOK", source=OURS,
+                   cure="Ask the decking's maker for the spacing under that snow, or take the "
+                   "dock out for the winter.", group="Decking")

@@ -90,7 +90,10 @@ def board(g: Given, p: Results) -> Results:
     figured = int(g.sec["deck"] == "boards" and bool(product["wood"]) and thick >= 1.5)
     density = g.job["density_deck"] if product["wood"] else product["weight"]
     dead = density * thick / INCHES
-    load = (dead + g.sec["strength_load"]) * wide / INCHES
+    snow = g.job["ground_snow"] if g.job["stays_in"] == "yes" else 0.0
+    # Snow lies for a shorter time than people's load: its stress may be as much greater.
+    lying = (dead + snow) * nds("CD_live") / nds("CD_snow")
+    load = max(dead + g.sec["strength_load"], lying) * wide / INCHES
     uniform = load / INCHES * spacing ** 2 / 8
     share = 1.0 if wide >= own("wide_board") else own("two_boards_share")
     point = share * g.sec["point_load"]
@@ -98,9 +101,12 @@ def board(g: Given, p: Results) -> Results:
     modulus = wide * thick ** 2 / 6
     stress = figured * max(uniform, from_point) / modulus
     found = {"figured": figured, "board_dead": dead, "board_load": load,
+             "snow": snow, "snow_not_figured": 0 if figured else snow,
              "moment_uniform": uniform, "board_point": point, "moment_point": from_point,
              "section_modulus": modulus, "board_stress": stress, **values(g, wide)}
-    return found | at_most("board_check", stress, found["Fb_adjusted"])
+    return (found | at_most("board_check", stress, found["Fb_adjusted"])
+            | at_most("snow_check", found["snow_not_figured"], g.sec["strength_load"],
+                      worst="LOOK"))
 
 
 def values(g: Given, wide: float) -> Results:

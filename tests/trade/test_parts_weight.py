@@ -16,7 +16,7 @@ from builder.sheets import catalog, decking, parts, weight
 from builder.sheets import inputs as job
 from builder.sheets import sections as sec
 from builder.sheets.reference import LUMBER
-from tests.trade.filled import with_defaults
+from tests.trade.filled import verdict, with_defaults
 
 PANEL_24 = next(k for k, line in zip(catalog.PANELS.keys, catalog.PANELS.lines, strict=True)
                 if line[:2] == (4, 2))
@@ -24,7 +24,7 @@ BOX_1648 = next(k for k, line in zip(catalog.FLOATS.keys, catalog.FLOATS.lines, 
                 if line[:4] == (1, 48, 24, 16))
 
 WALKWAY = {
-    job.water: "fresh", job.use: "private", job.wood: "Southern Pine No.2",
+    job.water: "fresh", job.use: "private", job.stays_in: "no", job.wood: "Southern Pine No.2",
     job.sawn: "dressed", job.incised: "no", job.longest_stock: 20.0,
     job.stringer_angle: catalog.ANGLES.keys[0], job.corner_inside: catalog.CORNERS.keys[0],
     job.corner_outside: catalog.CORNERS.keys[1], job.lag: "3/8",
@@ -265,6 +265,30 @@ def test_board_strength_by_hand():
     assert value_of(decking.board_stress, known) == pytest.approx(point / S)
     assert value_of(decking.Fb_adjusted, known) == pytest.approx(1000 * 1.15)
     assert value_of(decking.CM, known) == 1
+
+
+def test_snow_on_a_board_by_hand():
+    """150 psf of snow for two months is as 150 / 1.15 for ten years; 60 psf of people is less."""
+    S, width, dead = 5.5 * 1.5**2 / 6, 5.5 / 12, 45 * 1.5 / 12
+    winter = {"spacing": 24.0, "ground_snow": 150.0, "stays_in": "yes"}
+    moment = (150 + dead) / 1.15 * width / 12 * 24**2 / 8
+    known = filled(BOARDS, **winter)
+    assert value_of(decking.moment_uniform, known) == pytest.approx(moment)
+    deep = filled(BOARDS, **winter | {"ground_snow": 300.0, "point_load": 200.0})
+    heavy = (300 + dead) / 1.15 * width / 12 * 24**2 / 8
+    assert value_of(decking.board_stress, deep) == pytest.approx(heavy / S)
+    summer = filled(BOARDS, **winter | {"stays_in": "no"})
+    people = (value_of(sec.strength_load, summer) + dead) * width / 12 * 24**2 / 8
+    assert value_of(decking.moment_uniform, summer) == pytest.approx(people)
+    assert people < moment
+
+
+@pytest.mark.parametrize(("given", "board", "snow", "word"), [
+    (WALKWAY, "2x6 treated", 150.0, "LOOK"), (WALKWAY, "2x6 treated", 30.0, "OK"),
+    (BOARDS, "5/4x6 treated", 150.0, "LOOK"), (BOARDS, "2x6 treated", 150.0, "OK")])
+def test_snow_on_decking_that_rests_on_its_makers_figure(given, board, snow, word):
+    known = filled(given, board=board, ground_snow=snow, stays_in="yes")
+    assert verdict(decking.snow_check, known) == word
 
 
 def test_board_strength_of_a_wood_with_its_own_size_factor():
