@@ -222,9 +222,17 @@ plate_bearing = row("Bearing of the plate, one bolt", "R_b", "lb",
                     least(aisc.bearing_clear * clear_end, aisc.bearing_most * D) * t_p
                     * aisc.Fu_A36 / aisc.omega, "AISC 360-10 J3.10", digits=0)
 bolt_area = row("Bolt's area", "A_b", "in²", QUARTER_PI * D**2, STATICS, digits=4)
-bolt_shear = row("Shear of the bolt", "R_v", "lb", aisc.Fnv_A307 * bolt_area / aisc.omega,
+bolt_grip = row("Grip, longer leg: angle, wood and washer plate", "g_b", "in",
+                t_p + greatest(t_m, t_n) + plate["thickness"], STATICS, digits=3)
+long_grip = row("Strength left in a long bolt, A307", "k_g", "", greatest(
+    1 - aisc.A307_grip_loss / aisc.A307_grip_step
+    * greatest(bolt_grip - aisc.A307_grip_free * D, 0), own.least_share),
+                "AISC 360-10 Table J3.2", digits=3)
+bolt_shear = row("Shear of the bolt", "R_v", "lb",
+                 aisc.Fnv_A307 * long_grip * bolt_area / aisc.omega,
                  "AISC 360-10 J3.6", digits=0)
-bolt_tension = row("Tension of the bolt", "R_t", "lb", aisc.Fnt_A307 * bolt_area / aisc.omega,
+bolt_tension = row("Tension of the bolt", "R_t", "lb",
+                   aisc.Fnt_A307 * long_grip * bolt_area / aisc.omega,
                    "AISC 360-10 J3.6", digits=0)
 steel_share = row("Steel: greatest share of what it carries", "r_st", "",
                   greatest(V / n / least(plate_bearing, bolt_shear), T / bolt_tension),

@@ -12,6 +12,7 @@ from tests.second.framing_basis import (
     at_most,
     figure,
     nds,
+    own,
 )
 from tests.second.framing_spans import across
 from tests.second.framing_wood import incised, supplement
@@ -183,11 +184,16 @@ def steel_parts(end: End, pull: float) -> Results:
     clear = end.angle["top hole from its top"] - (d + nds("hole_over_most")) / 2
     bearing = min(steel("bearing_clear") * clear, steel("bearing_most") * d) * plate
     bearing *= steel("Fu_A36") / steel("omega")
-    shear = steel("Fnv_A307") * end.joint.area / steel("omega")
-    tension = steel("Fnt_A307") * end.joint.area / steel("omega")
+    washer = end.g.catalog["washer_plates"][end.g.job["washer_plate"]]["thickness"]
+    grip = plate + max(end.piece[0], end.against[0]) + washer
+    # A307: one percent for every sixteenth of an inch past five diameters.
+    beyond = max(0.0, grip - steel("A307_grip_free") * d) / steel("A307_grip_step")
+    left = max(1 - steel("A307_grip_loss") * beyond, own("least_share"))
+    shear = left * steel("Fnv_A307") * end.joint.area / steel("omega")
+    tension = left * steel("Fnt_A307") * end.joint.area / steel("omega")
     one = end.force / end.bolts
-    return {"clear_end": clear, "plate_bearing": bearing, "bolt_shear": shear,
-            "bolt_tension": tension,
+    return {"bolt_grip": grip, "long_grip": left, "clear_end": clear, "plate_bearing": bearing,
+            "bolt_shear": shear, "bolt_tension": tension,
             "steel_share": max(one / bearing, one / shear, pull / tension)}
 
 

@@ -203,10 +203,23 @@ def test_example_18_plates_and_steel() -> None:
     along = {ends.G: 0.55, ends.D: 0.5, ends.Fyb: 45000, ends.l_m: 1.5, ends.t_p: 0.25,
              ends.theta: 0}
     assert value_of(ends.leg["Z"], along) == pytest.approx(625.0, abs=0.05)
-    steel = {ends.D: 0.5, ends.t_p: 0.25, ends.clear_end: 0.7188}
+    steel = {ends.D: 0.5, ends.t_p: 0.25, ends.clear_end: 0.7188, ends.long_grip: 1}
     assert value_of(ends.plate_bearing, steel) == pytest.approx(6250, abs=5)
     assert value_of(ends.bolt_shear, steel) == pytest.approx(2650, abs=5)
     assert value_of(ends.bolt_tension, steel) == pytest.approx(4420, abs=5)
+
+
+@pytest.mark.parametrize(("rail", "left"), [(1.5, 1), (3.0, 0.85), (4.5, 0.61)])
+def test_a_long_grip_takes_from_the_bolt(rail, left) -> None:
+    """3 in of wood, 1/4 and 3/16 in plates: 15/16 in past 5 x 1/2 in, so 15 percent less."""
+    known = dock() | {ends.D: 0.5, ends.t_p: 0.25, ends.t_m: 1.5, ends.t_n: rail,
+                      ends.bolt_grip: 0.25 + rail + 0.1875}
+    assert value_of(ends.long_grip, known) == pytest.approx(left)
+    assert value_of(ends.bolt_shear, known) == pytest.approx(2651 * left, rel=1e-3)
+    assert value_of(ends.bolt_tension, known) == pytest.approx(4418 * left, rel=1e-3)
+    del known[ends.bolt_grip]
+    plate = catalog.PLATES.find(job.washer_plate)["thickness"]
+    assert value_of(ends.bolt_grip, known) == pytest.approx(0.25 + rail + value_of(plate, known))
 
 
 def test_example_21_washers() -> None:
