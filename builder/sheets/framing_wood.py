@@ -36,6 +36,16 @@ class Member(dict):
             raise AttributeError(f"this member has no row '{name}'") from None
 
 
+block("A timber frame at all")
+timber_asked = row("Timber frames: 2 allowed, 1 not asked yet, 0 forbidden", "n_a", "each",
+                   2 - job.timber_rule.is_("not asked yet") - 2 * job.timber_rule.is_("no"), OURS,
+                   digits=0)
+timber_check = check(
+    "Timber frames are allowed here", timber_asked, at_least=1, look_at=2,
+    source="Lake guidelines, material", group=GROUP,
+    cure="Ask who controls the water before you quote, and type the answer on Inputs. Where "
+         "timber frames are forbidden this workbook's frame cannot be built.")
+
 block("Loads on the members")
 note("Members are checked under people or snow spread out (S1, S4), under one point load (S2) "
      "and, for the rails, under a crowd gathered in the middle or at the ends (S3). Spread and "

@@ -6,6 +6,7 @@ from builder.language import Sheet, when
 
 from . import catalog
 from .reference import (
+    ANSWERS,
     BOLTS,
     DELIVERED,
     FINISHES,
@@ -98,8 +99,8 @@ deck_screw_length = ask("Deck screw length", "L_sc", "in", 1, 6, "decking maker"
 block("Authority's own rules")
 frame_rule = choose("7 in under the frame is required", YES_NO, "Lake guidelines, dead load",
                     default="no")
-timber_rule = choose("Timber frames are allowed here", YES_NO,
-                     "ask before quoting: some lakes forbid them", default="yes")
+timber_rule = choose("Timber frames are allowed here", ANSWERS,
+                     "ask before quoting: some lakes forbid them", default="not asked yet")
 open_area_rule = ask("Open area the permit asks of the deck", "o_min", "", 0, 0.9,
                      "permit; share of the deck", default=0)
 shell_rule = ask("Least shell of plastic floats", "t_sh", "in", 0, 1,

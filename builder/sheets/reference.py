@@ -68,6 +68,7 @@ SOURCES = table("sources")
 TERMS = table("terms")
 
 YES_NO = words("Yes or no", "no", "yes")
+ANSWERS = words("What the authority said", "not asked yet", "no", "yes")
 USES = words("Private or public", "private", "public")
 SAWN = words("How lumber is sawn", "dressed", "rough", "full sawn")
 DELIVERED = words("How treated wood arrives", "dried after treatment", "wet from treatment")

@@ -50,7 +50,7 @@ NOTHING = ("ground_snow open_area_rule growth_load line_pull gangway_length slip
 NO = ("frame_rule finger_rule accessible crossed isolated slab swim_float railings "
       "services").split()
 WORDS = {"delivered": "dried after treatment", "bolt": "1/2", "deck_screw": "No.10",
-         "timber_rule": "yes", "exposure": "D", "terrain": 1, "chain": "1/2",
+         "timber_rule": "not asked yet", "exposure": "D", "terrain": 1, "chain": "1/2",
          "arm_kind": "stiff arms", "yard_type": "A", "worked_type": "A",
          "carried": "whole", "permit_by": "the owner"}
 OF_SECTION = {

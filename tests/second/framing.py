@@ -11,7 +11,7 @@ from tests.second import (
     framing_spans,
     framing_water,
 )
-from tests.second.framing_basis import INCHES, Results, lines, nds, own, place_of
+from tests.second.framing_basis import INCHES, Results, at_least, lines, nds, own, place_of
 from tests.second.framing_loads import Loads, loads
 from tests.second.framing_wood import incised, supplement
 from tests.second.given import Given
@@ -22,11 +22,18 @@ def work(g: Given, done: Results) -> Results:
     load, rail = loads(g, done), framing_water.rail_of(g, done)
     beam = framing_spans.stringers(g, done, load)
     shared = framing_spans.repetitive(g, done, beam.member)
-    found = common(g, load) | framing_spans.work(g, done, load)
+    found = common(g, load) | allowed(g) | framing_spans.work(g, done, load)
     found |= framing_water.work(g, done, load, rail)
     found |= framing_lifting.sunk_at_end(g, done, load) | framing_lifting.work(g, done, rail)
     found |= framing_sizes.spans(g, beam, shared)
     return found | framing_sizes.ladder(g, beam, shared, rail, found)
+
+
+def allowed(g: Given) -> Results:
+    """Return what the authority said of timber frames: to ask before quoting."""
+    answer = {"yes": 2, "no": 0}.get(g.job["timber_rule"], 1)
+    return {"Framing.timber_asked": answer,
+            **at_least("Framing.timber_check", answer, 1, look=1 / 2)}
 
 
 def common(g: Given, load: Loads) -> Results:
