@@ -25,15 +25,19 @@ from .framing_wood import (
     incising,
     incising_stiff,
     note,
+    point_edge,
     row,
     sheet,
     temperature,
 )
-from .reference import LUMBER, nds, supplement
+from .reference import LUMBER, nds, own, supplement
 
 THIRD = lift(1) / 3
 
 block("Stringers: largest span that would do")
+note("By the stringer's own bending, shear and deflection, with the spacing as it is; its bolts, "
+     "angle and ledge, and hogging over floats set far in, are judged by their own checks. The "
+     "shear formula holds from a span of twice the depth.")
 capacity_single = row("Moment a stringer carries alone", "M_cap1", "lb·ft",
                       (stringer.Fb_single * stringer.t * stringer.d**2 / 6).in_("lb·ft"),
                       f"{NDS} 3.3.1", digits=0)
@@ -59,14 +63,29 @@ span_total = row("Span by deflection in time, spread load", "ℓ_5", "ft",
 span_live_point = row("Span by deflection, point load", "ℓ_6", "ft",
                       stringer.span * root(stringer.span.in_("in")
                                            / (job.deflection_live * stringer.sag_point)), STATICS)
+dead_line = row("Line load, dead, kept above zero", "w_D′", "lb/ft",
+                greatest(stringer.w_dead, own.least_load * sec.width), STATICS, digits=1)
+shear_left = row("Shear left by a point load at its support", "V_2", "lb",
+                 shear_capacity + dead_line * stringer.d.in_("ft") - sec.point_load, STATICS,
+                 digits=0)
+span_shear_point = row("Span by shear, point load near the end", "ℓ_7", "ft", (
+    shear_left + root(shear_left**2 + 2 * dead_line * sec.point_load * point_edge)) / dead_line,
+                       f"{NDS} 3.4.3.1")
+point_spare = row("Deflection in time, point load: load could grow by the factor", "k_6", "",
+                  stringer.span.in_("in") / (job.deflection_total * (
+                      stringer.sag_point + nds.long_term_wet * stringer.sag_dead)), STATICS)
+span_total_point = row("Span by deflection in time, point load, safe side", "ℓ_8", "ft",
+                       stringer.span * least(root(point_spare), point_spare ** THIRD), STATICS)
 span_spread = row("Largest span, spread load, from one stock length", "ℓ_s", "ft",
                   least(span_bending, span_shear, span_live, job.longest_stock), STATICS)
 largest_span = row("Largest stringer span that would do", "ℓ_max", "ft",
-                   least(span_spread, span_point, span_total, span_live_point), STATICS)
+                   least(span_spread, span_point, span_total, span_live_point,
+                         span_shear_point, span_total_point), STATICS)
 
 block("Stringers: largest spacing that would do")
 note("With the repetitive factor no further apart than it allows; 0 where the point load alone is "
-     "too much. The decking has a largest spacing of its own.")
+     "too much. Beside the point load the dead load of wider bays is counted. The decking and the "
+     "bolts of the stringer's end have a largest spacing of their own.")
 spare = row("Spread load could grow by the factor", "k_s", "",
             least(stringer.Fb_adj / stringer.fb_spread,
                   2 * shear_capacity / (stringer.w * stringer.span), live_spare, total_spare),
@@ -74,10 +93,24 @@ spare = row("Spread load could grow by the factor", "k_s", "",
 spacing_spread = row("Largest spacing, spread load", "s_sp", "in",
                      when(stringer.Cr > 1, least(sec.spacing * spare, nds.Cr_spacing_most),
                           sec.spacing * spare), STATICS, digits=1)
+bend_room = row("Beside the point load, dead load could grow: bending", "k_7", "",
+                (capacity_single - sec.point_load * stringer.span / 4)
+                / (dead_line * stringer.span**2 / 8), STATICS)
+shear_room = row("Beside the point load, dead load could grow: shear", "k_8", "",
+                 (shear_capacity
+                  - sec.point_load * greatest(1 - point_edge / stringer.span, 0))
+                 / (dead_line * greatest(stringer.span / 2 - stringer.d.in_("ft"),
+                                         own.least_length)), f"{NDS} 3.4.3.1")
+sag_room = row("Beside the point load, dead load could grow: in time", "k_9", "",
+               (stringer.span.in_("in") / job.deflection_total - stringer.sag_point)
+               / (nds.long_term_wet * greatest(stringer.sag_dead,
+                                               own.least_share * own.least_inches)), STATICS)
+spacing_point = row("Largest spacing, beside the point load", "s_pt", "in",
+                    sec.spacing * greatest(0, least(bend_room, shear_room, sag_room)), STATICS,
+                    digits=1)
 largest_spacing = row("Largest stringer spacing that would do", "s_max", "in",
-                      when(all_of(stringer.fb_point <= stringer.Fb_single,
-                                  span_live_point >= stringer.span), spacing_spread, 0),
-                      STATICS, digits=1)
+                      when(span_live_point >= stringer.span,
+                           least(spacing_spread, spacing_point), 0), STATICS, digits=1)
 
 block("Smallest size that would do, of 2x6 to 2x12")
 note("Same wood, spacing, plies and loads; the section's own weight, the rail's skirt and CL of "

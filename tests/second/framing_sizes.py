@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import sqrt
 
-from tests.second.framing_basis import INCHES, Results, line_of, nds
+from tests.second.framing_basis import INCHES, Results, line_of, nds, own
 from tests.second.framing_loads import Beam
 from tests.second.framing_water import Rail
 from tests.second.framing_wood import Member
@@ -43,24 +43,47 @@ def spans(g: Given, beam: Beam, shared: float) -> Results:
     # Pℓ/4 + wℓ²/8 = M: the positive root.
     a, b = beam.dead / 8, beam.point / 4
     by_point = 2 * carries / (b + sqrt(b * b + 4 * a * carries))
+    # V + w d = P(1 - e/ℓ) + wℓ/2 at the limit: the positive root, in the stable form.
+    left = sheared + beam.dead * beam.deep - beam.point
+    reach = sqrt(left ** 2 + 2 * beam.dead * beam.point * beam.edge)
+    sheared_at = ((left + reach) / beam.dead if left > 0
+                  else 2 * beam.point * beam.edge / (reach - left))
+    in_time = allowed_total / (beam.sag_point + nds("long_term_wet") * beam.sag(beam.dead))
     by = {"span_bending": sqrt(8 * carries * shared / beam.line), "span_point": by_point,
           "span_shear": 2 * (sheared / beam.line + beam.deep),
           "span_live": span * spare_live ** (1 / 3), "span_total": span * spare_total ** (1 / 3),
-          "span_live_point": span * sqrt(allowed_live / beam.sag_point)}
+          "span_live_point": span * sqrt(allowed_live / beam.sag_point),
+          "span_shear_point": sheared_at,
+          # House choice: a cubic's answer bounded from the safe side, by power 2 or 3 alone.
+          "span_total_point": span * in_time ** (1 / 2 if in_time < 1 else 1 / 3)}
     by["span_spread"] = min(by["span_bending"], by["span_shear"], by["span_live"],
                             g.job["longest_stock"])
     by["largest_span"] = min(by["span_spread"], by["span_point"], by["span_total"],
-                             by["span_live_point"])
+                             by["span_live_point"], by["span_shear_point"],
+                             by["span_total_point"])
     spare = min(carries * shared / beam.moment_spread, sheared / (beam.line * span / 2),
                 spare_live, spare_total)
     spaced = g.sec["spacing"] * spare
     if shared > 1:
         spaced = min(spaced, nds("Cr_spacing_most"))
-    point_passes = beam.moment_point <= carries and by["span_live_point"] >= span
+    rooms = point_rooms(beam, carries, sheared, allowed_total)
+    beside = g.sec["spacing"] * max(0.0, min(rooms.values()))
+    stiff = by["span_live_point"] >= span
     return {f"Framing.{key}": value for key, value in (by | {
         "capacity_single": carries, "shear_capacity": sheared, "live_spare": spare_live,
         "total_spare": spare_total, "spare": spare, "spacing_spread": spaced,
-        "largest_spacing": spaced if point_passes else 0}).items()}
+        "dead_line": beam.dead, "shear_left": left, "point_spare": in_time, **rooms, "spacing_point": beside,
+        "largest_spacing": min(spaced, beside) if stiff else 0}).items()}
+
+
+def point_rooms(beam: Beam, carries: float, sheared: float, sag: float) -> Results:
+    """Return how many times the dead load a stringer carries beside its point load."""
+    span = beam.span
+    at_end = max(1 - beam.edge / span, 0)
+    near = max(span / 2 - beam.deep, own("least_length"))
+    return {"bend_room": (carries - beam.point * span / 4) / (beam.dead * span ** 2 / 8),
+            "shear_room": (sheared - beam.point * at_end) / (beam.dead * near),
+            "sag_room": (sag - beam.sag_point) / (nds("long_term_wet") * beam.sag(beam.dead))}
 
 
 def tried(g: Given, size: str) -> Member:

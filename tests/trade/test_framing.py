@@ -405,14 +405,64 @@ def test_smallest_rail_is_the_first_whose_own_checks_pass(length, plies):
 def test_largest_span_and_spacing_just_do():
     known = section(width=9, spacing=16, deck="boards", deck_overhang=0, point_load=400) | {
         weight.deck_dead: 7}
-    checks = [spans.spread_check, spans.point_check, stringer.live_check, stringer.total_check]
+    checks = [spans.spread_check, spans.point_check, stringer.shear_check, stringer.live_check,
+              stringer.total_check]
     span = worked(sizes.largest_span, dict(known))
     at_most = dict(known) | {parts.stringer_length: span}
     assert worst(at_most, checks) == pytest.approx(1, abs=1e-6)
     spacing = worked(sizes.largest_spacing, dict(known))
     assert spacing <= nds.Cr_spacing_most.value
     wide = dict(known) | {sec.spacing: spacing, parts.stringer_lines: 5}
-    assert worst(wide, [spans.spread_check, stringer.live_check, stringer.total_check]) <= 1 + 1e-9
+    assert worst(wide, checks) <= 1 + 1e-9
+
+
+@pytest.mark.parametrize(("answer", "word"), [
+    ({}, "LOOK"), ({"timber_rule": "yes"}, "OK"), ({"timber_rule": "no"}, "NOT OK")])
+def test_a_timber_frame_needs_the_authoritys_word(answer, word):
+    known = section(**answer)
+    look = value_of(framing_wood.timber_check.verdict.look, known)
+    ratio = worked(framing_wood.timber_check.ratio, known)
+    assert ("NOT OK" if ratio > 1 + 1e-9 else "LOOK" if ratio > look else "OK") == word
+
+
+@pytest.mark.parametrize(("typed", "governs"), [
+    ({"stringer_size": "2x6", "point_load": 1300, "wood": "Southern Pine Select Structural"},
+     sizes.span_shear_point),
+    ({"stringer_size": "2x6", "point_load": 400, "width": 20}, sizes.span_total_point),
+])
+def test_largest_span_counts_the_point_load_in_every_way(typed, governs):
+    """Near the end of a strong 2x6 a heavy weight shears it before it bends it."""
+    known = section(deck="panels", deck_overhang=0, **typed) | {weight.deck_dead: 9}
+    if governs is sizes.span_total_point:
+        known |= {weight.deck_dead: 40, sec.strength_load: 0.1, job.deflection_total: 360}
+    checks = [spans.spread_check, spans.point_check, stringer.shear_check, stringer.live_check,
+              stringer.total_check]
+    span = worked(sizes.largest_span, dict(known))
+    assert span == worked(governs, dict(known)) < worked(sizes.span_spread, dict(known))
+    found = worst(dict(known) | {parts.stringer_length: span}, checks)
+    assert found <= 1 + 1e-9
+    if governs is sizes.span_shear_point:
+        assert found == pytest.approx(1, abs=1e-6)
+
+
+def test_shear_span_by_hand():
+    """P 0.5 ft from the end, w 12 lb/ft: 970 = 1000 (1 - 0.5 / l) + 12 (l / 2 - 0.4583)."""
+    known = section(stringer_size="2x6", point_load=1000) | {
+        sizes.shear_capacity: 970.0, sizes.dead_line: 12.0}
+    span = worked(sizes.span_shear_point, known)
+    assert 1000 * (1 - 0.5 / span) + 12 * (span / 2 - 5.5 / 12) == pytest.approx(970)
+
+
+def test_largest_spacing_counts_the_point_load():
+    """400 lb on a 2x8 of 9 ft leave little room for the dead load of wider bays."""
+    checks = [spans.point_check, stringer.shear_check, stringer.total_check]
+    for point in (300, 400, 430):
+        known = section(width=9, spacing=16, deck_overhang=0, point_load=point) | {
+            weight.deck_dead: 12}
+        spacing = worked(sizes.largest_spacing, dict(known))
+        assert spacing > 0
+        wide = dict(known) | {sec.spacing: spacing, parts.stringer_lines: 5}
+        assert worst(wide, checks) <= 1 + 1e-9, point
 
 
 def test_deck_table_spans_agree_in_the_families():
