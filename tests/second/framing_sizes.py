@@ -72,7 +72,8 @@ def spans(g: Given, beam: Beam, shared: float) -> Results:
     return {f"Framing.{key}": value for key, value in (by | {
         "capacity_single": carries, "shear_capacity": sheared, "live_spare": spare_live,
         "total_spare": spare_total, "spare": spare, "spacing_spread": spaced,
-        "dead_line": beam.dead, "shear_left": left, "point_spare": in_time, **rooms, "spacing_point": beside,
+        "dead_line": beam.dead, "shear_left": left, "point_spare": in_time,
+        **rooms, "spacing_point": beside,
         "largest_spacing": min(spaced, beside) if stiff else 0}).items()}
 
 
