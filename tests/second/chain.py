@@ -55,6 +55,8 @@ class Found:
     results: int = 0
     ready: int = 0
     stable: int = 0
+    plates: int = 0
+    overloaded: list[str] = field(default_factory=list)
 
 
 def covered() -> set[str]:

@@ -26,6 +26,6 @@ def work(g: Given, done: Results) -> Results:
     found |= stability_cases.rows(cases) | stability_cases.shown(done, cases)
     found |= stability_checks.arm_curve(g, done, afloat["point"], found)
     found |= stability_checks.work(g, done, afloat, cases, found)
-    found |= stability_plate.work(g, done, afloat, cases, found)
+    found |= stability_plate.work(g, done, afloat, found)
     found |= stability_plate.overlaps(g, done)
     return {f"Stability.{key}": value for key, value in found.items()}

@@ -13,7 +13,7 @@ from pathlib import Path
 import pytest
 
 from builder.sheets.book import model
-from tests.second import chain
+from tests.second import chain, stability_laid
 from tests.second.against import (
     LETTERS,
     Workbook,
@@ -40,9 +40,21 @@ def reckoned(pytestconfig):
     found, wrong = chain.Found(), defaultdict(list)
     for job in random_jobs(SEED, BOOKS[pytestconfig.getoption("--long")]):
         values = values_of(job)
-        for letter, what in chain.differences(chain.work(job, values), values, found):
+        types = chain.work(job, values)
+        for letter, what in chain.differences(types, values, found):
             wrong[what[0]].append(f"{job.name} {letter}: {what[1]!r}, workbook {what[2]!r}")
+        for one in types:
+            found.plates += one.done["Stability.half_people"] > 0
+            found.overloaded += [f"{job.name} {one.letter} {fault}"
+                                 for fault in stability_laid.faults(one)]
     return found, wrong
+
+
+def test_the_people_of_a_load_plate_keep_every_limit(reckoned):
+    """What the plate says is laid on as a load, on every side."""
+    found, _ = reckoned
+    assert found.plates > 100
+    assert found.overloaded == []
 
 
 def test_every_result_is_reckoned_alike(reckoned):
