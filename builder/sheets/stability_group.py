@@ -18,13 +18,13 @@ their product above (P/∇)².
 
 from __future__ import annotations
 
-from builder.language import absolute, greatest, root, when
+from builder.language import Row, absolute, greatest, root, when
 
 from . import buoyancy, parts, weight
 from . import sections as sec
 from .inputs_afloat import ours
 from .reference import own
-from .stability_held import held_square
+from .stability_held import held_square, water_foot
 from .stability_sheet import (
     ARCHIMEDES,
     STATICS,
@@ -116,12 +116,58 @@ moment_b = row("Moment in service about F, on axis b", "m_b", "lb·ft",
                weight.service * (_b - centre_b), STATICS, digits=1)
 
 block("One float lost")
-note("The corner float on the side where the section already leans: it takes away arm across and "
-     "along at once, and is worse than a float at mid edge. The weight stays.")
-lost_y = row("Lost float: across", "y_1", "ft", parts.row_y * when(moment_a >= 0, 1, -1), STATICS)
-lost_x = row("Lost float: along", "x_1", "ft", parts.end_x * when(moment_b >= 0, 1, -1), STATICS)
+note("The corner float of the rows whose place goes down most without it, to the first order: its "
+     "loss takes arm across and along at once, and is worse than that of a float at mid edge. A "
+     "share of 1 taken from the righting moment turns the section over. The weight stays. An extra "
+     "float is not tried: where one lies outside the rows, add a row instead.")
 left = row("Floats left", "n_f1", "each", greatest(parts.floats - 1, own.least_share), STATICS,
            digits=0)
+whole_depth = row("Volume over waterplane, in service", "T_e", "ft",
+                  weight.service / water_foot, ARCHIMEDES)
+
+
+def _rights(axis: str, mean) -> Row:
+    return row(f"Righting moment a unit of slope, axis {axis}", f"K_{axis}", "lb·ft",
+               greatest(water_foot * mean + weight.service * (buoyancy.KB - weight.service_kg),
+                        own.least_weight * own.least_length), ARCHIMEDES, digits=0)
+
+
+rights_a, rights_b = _rights("a", square_a), _rights("b", square_b)
+lean_a = row("Straight-line lean in service, axis a", "u_a", "ft/ft", moment_a / rights_a, STATICS,
+             digits=4)
+lean_b = row("Straight-line lean in service, axis b", "u_b", "ft/ft", moment_b / rights_b, STATICS,
+             digits=4)
+_out = {1: along_axes(parts.row_y, parts.end_x, turn, turn_length),
+        -1: along_axes(parts.row_y, -1 * parts.end_x, turn, turn_length)}
+_corner = {side: [row(f"Corner float to the right, {name}: from the middle, axis {axis}",
+                      f"c_{axis}{tag}", "ft", arm, STATICS)
+                  for axis, arm in zip("ab", _out[side], strict=True)]
+           for side, name, tag in ((1, "far", "f"), (-1, "near", "n"))}
+
+
+def _goes_down(name: str, tag: str, corner, side: int) -> Row:
+    """Declare how far a corner float's place goes down when it is lost; side: 1 right, -1 left."""
+    pairs = zip(corner, (centre_a, centre_b), strict=True)
+    a, b = (arm - centre if side > 0 else arm + centre for arm, centre in pairs)
+    leans = a * lean_a + b * lean_b
+    taken = row(f"Lost float {name}: share taken of the righting moment", f"q_{tag}", "",
+                (a ** 2 / rights_a + b ** 2 / rights_b) * water_foot / left, STATICS, digits=4)
+    return row(f"Lost float {name}: its place goes down by its loss and the lean", f"d_{tag}", "ft",
+               (leans + taken * whole_depth if side > 0 else taken * whole_depth - leans)
+               / greatest(1 - taken, own.least_share), STATICS, digits=4)
+
+
+down_right_far = _goes_down("far right", "1", _corner[1], 1)
+down_right_near = _goes_down("near right", "2", _corner[-1], 1)
+down_left_far = _goes_down("far left", "3", _corner[-1], -1)
+down_left_near = _goes_down("near left", "4", _corner[1], -1)
+lost_right = row("Lost float: 1 to the right, 0 to the left", "k_1", "",
+                 when(greatest(down_right_far, down_right_near)
+                      >= greatest(down_left_far, down_left_near), 1, 0), STATICS, digits=0)
+lost_y = row("Lost float: across", "y_1", "ft", parts.row_y * (2 * lost_right - 1), STATICS)
+lost_x = row("Lost float: along", "x_1", "ft", parts.end_x * when(
+    lost_right * (down_right_far - down_right_near)
+    + (1 - lost_right) * (down_left_far - down_left_near) >= 0, 1, -1), STATICS)
 lost_F_y = row("Centre of flotation, across, one float lost", "y_F1", "ft",
                (parts.floats * F_Y - lost_y) / left, STATICS, digits=3)
 lost_F_x = row("Centre of flotation, along, one float lost", "x_F1", "ft",

@@ -22,6 +22,8 @@ LEVEL = 1e-12
 """Share under which two mean squares are alike."""
 SLACK = 1e-9
 """A moment under a billionth of a foot times the weight leans to neither side."""
+EVEN = 1e-9
+"""Two places that go down alike to this [ft] are taken to go down alike."""
 
 
 @dataclass
@@ -180,16 +182,44 @@ def turned(group: Group, before: str = "") -> Results:
             f"{before}turn_length": 1 / group.axes[0, 0]}
 
 
-def one_lost(g: Given, done: Results, group: Group, f: Results) -> tuple[Group, Results]:
-    """Return the group without a corner float of the rows, on the side that it leans to already.
+def goes_down(g: Given, done: Results, group: Group, f: Results) -> tuple[np.ndarray, Results]:
+    """Return the side (across, along) of the corner float that is tried, and the rows to it.
 
-    House choices: the side is judged on the leaning axes, and of two sides alike it is the one to
-    starboard and the far one; outlines of all floats stay those of the group.
+    House choice: with one float's water gone its place goes down by d·v, where the righting
+    moment K, as a matrix, has lost c d dᵀ: v = (K − c d dᵀ)⁻¹(m + W d/(n − 1)).  By the rule for
+    a matrix changed by one product, d·v = (d·K⁻¹m + q W/γA)/(1 − q) with q = c d·K⁻¹d.
     """
-    moments = np.array([f["moment_a"], f["moment_b"]])
-    still = SLACK * done["Weight.service"]
-    lost = np.array([done["Parts.row_y"], done["Parts.end_x"]]) * np.where(
-        moments < -still, -1, 1)
+    weight, foot = done["Weight.service"], f["water_foot"]
+    rights = np.maximum(foot * group.squares + weight * (
+        done["Buoyancy.KB"] - done["Weight.service_kg"]),
+        own("least_weight") * own("least_length"))
+    leans = np.array([f["moment_a"], f["moment_b"]]) / rights
+    left = max(len(places(g, done)) - 1, own("least_share"))
+    out, taken, down = np.array([done["Parts.row_y"], done["Parts.end_x"]]), {}, {}
+    for side in ((1, 1), (1, -1), (-1, 1), (-1, -1)):
+        d = (np.array(side) * out - group.centre) @ group.axes
+        taken[side] = float((d ** 2 / rights).sum()) * foot / left
+        down[side] = (float(d @ leans) + taken[side] * weight / foot) / max(
+            1 - taken[side], own("least_share"))
+    right = max(down[1, 1], down[1, -1]) >= max(down[-1, 1], down[-1, -1]) - EVEN
+    across = 1 if right else -1
+    along = 1 if down[across, 1] >= down[across, -1] - EVEN else -1
+    names = {"right_far": (1, 1), "right_near": (1, -1), "left_far": (-1, 1),
+             "left_near": (-1, -1)}
+    return np.array([across, along]), {
+        "whole_depth": weight / foot, "rights_a": rights[0], "rights_b": rights[1],
+        "lean_a": leans[0], "lean_b": leans[1], "lost_right": int(right),
+        **{f"down_{name}": down[side] for name, side in names.items()}}
+
+
+def one_lost(g: Given, done: Results, group: Group, f: Results) -> tuple[Group, Results]:
+    """Return the group without the corner float of the rows whose place then goes down most.
+
+    House choices: of two sides alike it is the one to the right and the far one; outlines of all
+    floats stay those of the group; an extra float is not tried.
+    """
+    side, rows = goes_down(g, done, group, f)
+    lost = np.array([done["Parts.row_y"], done["Parts.end_x"]]) * side
     at = places(g, done)
     gone = np.abs(at - lost).sum(axis=1).argmin()
     # The neighbour's stiffness stays while the waterplane falls.
@@ -200,7 +230,7 @@ def one_lost(g: Given, done: Results, group: Group, f: Results) -> tuple[Group, 
     short.reach = group.reach + np.abs(short.centre - group.centre)
     axes = {**turned(short, "lost_"), "lost_square_a": short.squares[0],
             "lost_square_b": short.squares[1]}
-    return short, ({} if short.tied else axes) | {
+    return short, rows | ({} if short.tied else axes) | {
         "lost_y": lost[0], "lost_x": lost[1], "left": left, "lost_F_y": short.centre[0],
         "lost_F_x": short.centre[1], "lost_yy": short.spread[0, 0],
         "lost_xx": short.spread[1, 1], "lost_xy": short.spread[0, 1],

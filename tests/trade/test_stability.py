@@ -660,3 +660,37 @@ def test_a_neighbour_is_shared_and_may_lie_in_line() -> None:
     assert value_of(st.holder_stiff, known) == pytest.approx(50000)
     known = _held() | {sections_afloat.holder_lies: "in line"}
     assert value_of(st.holder_stiff, known) == pytest.approx(_stiff(known), rel=1e-9)
+
+
+# ------------------------------------------------------------------ which float is lost
+
+
+def _stiffness_without(section: Section, gone: int) -> tuple[float, float]:
+    """Return the least waterplane inertia over volume, and KB, of boxes without one [ft]."""
+    g = section.group
+    at = np.array([p for i, p in enumerate(g.places) if i != gone])
+    off = at - at.mean(axis=0)
+    area, volume = g.l * g.b, section.own / GAMMA
+    inertia = area * (off.T @ off + len(at) * np.diag([g.l ** 2, g.b ** 2]) / 12)
+    return np.linalg.eigvalsh(inertia)[0] / volume, volume / (len(at) * area) / 2
+
+
+@pytest.mark.parametrize("extras", [1, 2, 4])
+def test_the_lost_float_is_the_corner_that_turns_it_over(extras: int) -> None:
+    """The centre of gravity stands so high that the worst corner float lost turns it over.
+
+    Extra floats pull the centre of flotation one way, the weight leans the other way.
+    """
+    rng = np.random.default_rng(40 + extras)
+    found = []
+    for _ in range(30):
+        section = Section(Group(rng, extras), 0.01)
+        known = section.known()
+        heights = [sum(_stiffness_without(section, i)) for i, (x, y) in
+                   enumerate(section.group.places)
+                   if math.isclose(abs(x), section.group.x) and math.isclose(
+                       abs(y), section.group.y)]
+        assert len(heights) == 4
+        known[weight.service_kg] = min(heights) + 0.05 * (max(heights) - min(heights))
+        found.append(value_of(st.state["lost"], known))
+    assert found.count(OVER) == len(found)
