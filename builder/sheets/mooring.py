@@ -368,11 +368,15 @@ range_check = check("Range of water that arms follow", arm_range, at_most=ours.l
 
 block("Joints between sections")
 note("The sections between two that are held act as a beam lying flat, under their force evenly "
-     "and under its turn at the middle. These are the forces a hinge must take. Where the dock "
-     "has hinges at all, every section is taken to be hinged. In waves a hinge takes more: "
+     "and under its turn at the middle. These are the forces a hinge must take. Where one type "
+     "has hinges, holds neighbours or is held in roll by one, every section is taken to be "
+     "hinged. In waves a hinge takes more: "
      "engineer required above the limit.")
+tied = row("This type tells of a joint: 1 yes, 0 no", "k_t", "",
+           when(any_of(sec.hinges > 0, held.carried > 1, stability.holder_there > 0), 1, 0),
+           STATICS, digits=0)
 joined = row("Sections are hinged: 1 yes, 0 no", "k_hi", "",
-             when(total(sec.hinges, sec.quantity) > 0, 1, 0), STATICS, digits=0)
+             when(total(tied, sec.quantity) > 0, 1, 0), STATICS, digits=0)
 plan_M = row("Plan bending between held sections", "M_n", "lb·ft",
              carried_y * held.carried * sec.length / 8 + greatest(turn_y, turn_x) / 2, STATICS,
              digits=0)

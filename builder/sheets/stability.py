@@ -1,11 +1,12 @@
 """Stability: stable or not, list and trim, tilt and low corner in every case, and the load plate.
 
-The sheet is declared in parts, read in this order: a neighbour that holds it in roll
-(:mod:`.stability_held`); the float group and its leaning axes (:mod:`.stability_group`); weights
-afloat, metacentric heights, stable or not (:mod:`.stability_weights`); the load cases
-(:mod:`.stability_cases`); the righting arm (:mod:`.stability_arm`); what each case comes to
-(:mod:`.stability_shown`); checks (:mod:`.stability_checks`); floats that overlap
-(:mod:`.stability_overlap`); the load plate (:mod:`.stability_plate`).  Other sheets take their
+The sheet is declared in parts, read in this order: loads on the deck (:mod:`.stability_loads`); a
+neighbour that holds it in roll (:mod:`.stability_held`); the float group and its leaning axes
+(:mod:`.stability_group`); weights afloat, metacentric heights, stable or not
+(:mod:`.stability_weights`); the load cases (:mod:`.stability_cases`); the righting arm
+(:mod:`.stability_arm`); what each case comes to (:mod:`.stability_shown`); checks
+(:mod:`.stability_checks`); floats that overlap (:mod:`.stability_overlap`); the load plate
+(:mod:`.stability_plate`).  Other sheets take their
 rows from here.
 """
 
@@ -19,6 +20,7 @@ from . import (
     stability_checks,
     stability_group,
     stability_held,
+    stability_loads,
     stability_overlap,
     stability_plate,
     stability_sheet,
@@ -55,7 +57,6 @@ from .stability_checks import (
     point_low_check,
     rest_check,
     rest_most,
-    snow_GM,
     stable_check,
 )
 from .stability_group import (
@@ -69,6 +70,7 @@ from .stability_held import (
     alone_list,
     alone_trim,
     held_square,
+    holder_line,
     holder_stiff,
     holder_there,
     holder_trim,
@@ -76,6 +78,7 @@ from .stability_held import (
     pin_load,
     roll_share,
 )
+from .stability_loads import gangway_more, snow_half_load, snow_load
 from .stability_overlap import (
     overlap_check,
 )
@@ -104,9 +107,6 @@ from .stability_weights import (
     breadth,
     depth,
     free_afloat,
-    gangway_more,
-    snow_half_load,
-    snow_load,
     stable,
     weight_afloat,
 )
@@ -141,6 +141,7 @@ __all__ = [
     "half_low_check",
     "half_people",
     "held_square",
+    "holder_line",
     "holder_stiff",
     "holder_there",
     "holder_trim",
@@ -169,7 +170,6 @@ __all__ = [
     "shown_list",
     "shown_tilt",
     "shown_trim",
-    "snow_GM",
     "snow_half_load",
     "snow_load",
     "stable",
@@ -184,6 +184,7 @@ __all__ = [
     "wet",
 ]
 
-for _part in (stability_held, stability_group, stability_weights, stability_cases, stability_arm,
-              stability_shown, stability_checks, stability_overlap, stability_plate):
+for _part in (stability_loads, stability_held, stability_group, stability_weights,
+              stability_cases, stability_arm, stability_shown, stability_checks,
+              stability_overlap, stability_plate):
     adopt(_part, sheet)

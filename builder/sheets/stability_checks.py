@@ -40,6 +40,7 @@ from .stability_group import (
     turn_length,
 )
 from .stability_held import water_foot
+from .stability_loads import fall
 from .stability_sheet import (
     ARCHIMEDES,
     GROUP,
@@ -52,7 +53,7 @@ from .stability_sheet import (
     row,
 )
 from .stability_shown import HOLDS, state
-from .stability_weights import GM_a, GM_b, depth, fall, snow_load, snow_z, stable
+from .stability_weights import GM_a, GM_b, depth, stable
 
 ada = constants("ada_2010")
 YES = buoyancy.YES
@@ -94,16 +95,9 @@ def _short(case: str, good):
 
 
 block("Stable in every case")
-snow_righting = row("Righting moment a unit of slope, snow all over; wall-sided", "S_s", "lb·ft",
-                    weight.service * least(GM_a["service"], GM_b["service"])
-                    + snow_load * (buoyancy.draft_service.in_("ft") - snow_z)
-                    + snow_load ** 2 / (2 * water_foot), ARCHIMEDES, digits=0)
-snow_GM = row("Metacentric height with snow all over", "GM_s", "ft",
-              snow_righting / greatest(weight.service + snow_load, own.least_weight), ARCHIMEDES,
-              digits=3)
 GM_worst = row("Least metacentric height of all cases, both axes", "GM_min", "ft",
                least(smallest(Series("GM_a", list(GM_a.values()))),
-                     smallest(Series("GM_b", list(GM_b.values()))), snow_GM), ARCHIMEDES,
+                     smallest(Series("GM_b", list(GM_b.values())))), ARCHIMEDES,
                digits=3, chief=True)
 stable_check = check("Stable in every case", GM_worst, at_least=own.least_length,
                      look_at=own.least_length, source=ARCHIMEDES, group=GROUP,

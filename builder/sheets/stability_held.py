@@ -20,6 +20,7 @@ from . import inputs_afloat as limits
 from . import sections as sec
 from . import sections_afloat as held
 from .reference import own
+from .stability_loads import fall, gangway_more, half_load, snow_half_load, snow_z
 from .stability_sheet import ARCHIMEDES, GROUP, OURS, STATICS, block, check, note, row, sheet
 
 HINGE = "statics; own judgement"
@@ -48,35 +49,49 @@ holder_stiff = row("Righting moment of the neighbour, this section's share of it
                    when(held.holder_lies.is_("across"), holder_trim,
                         picked(alone_list, held_number)) / held.holder_holds, ARCHIMEDES,
                    digits=0)
+holder_line = row("Line of that neighbour's own neighbour", "i_nn", "",
+                  picked(held_line, held_number), STATICS, digits=0)
 holder_there = row("A neighbour of another type is there: 1, else 0", "k_n", "",
                    when(all_of(held_line > 1, holder_stiff > 0,
-                               absolute(holder_trim - alone_trim) > 0), 1, 0), STATICS,
-                   digits=0)
-_half = job.flotation_load * parts.deck_area / 2
-roll_moment = row("Moment that lists it: a load at the edge or on one half, or a float lost",
-                  "M_r", "lb·ft",
-                  greatest(sec.point_load * (parts.overall_width / 2
-                                             - own.point_from_edge.in_("ft")),
-                           job.flotation_load * parts.deck_area * parts.overall_width / 8,
-                           weight.service * parts.row_y / greatest(parts.floats - 1, 1)),
-                  STATICS, digits=0)
-loaded_list = row("Righting moment a unit of list, alone, the greater load aboard", "K_r", "lb·ft",
-                  alone_list - greatest(sec.point_load, _half) * (
-                      parts.deck_top + job.person_height - buoyancy.draft_service.in_("ft")),
-                  ARCHIMEDES, digits=0)
-roll_share = row("Moment that goes through the hinges, with what it has by itself", "M_t", "lb·ft",
-                 (roll_moment
-                  + absolute(weight.service * (weight.service_y - buoyancy.flotation_y)))
-                 * greatest(holder_stiff, 0)
-                 / greatest(loaded_list + holder_stiff, own.least_weight * own.least_length),
-                 HINGE, digits=0)
+                               absolute(holder_line - held_line) > 0), 1, 0), STATICS, digits=0)
+note("No type is held by the type that it is itself held by, but one that names itself: so the "
+     "neighbour's own entry tells it from this section.")
+lists_alone = row("Moment that lists it by itself", "M_0", "lb·ft",
+                  absolute(weight.service * (weight.service_y - buoyancy.flotation_y)), STATICS,
+                  digits=0)
+
+
+def _leans(name: str, tag: str, moment, lost):
+    """Declare the straight-line list under a moment, with so much of what rights it lost."""
+    return row(f"List while held: {name}", f"u_r{tag}", "ft/ft", (lists_alone + moment)
+               / greatest(alone_list + holder_stiff - lost,
+                          own.least_weight * own.least_length), ARCHIMEDES, digits=4)
+
+
+_floats = greatest(parts.floats - 1, 1)
+held_point = _leans("point load at the edge", "P",
+                    sec.point_load * (parts.overall_width / 2 - own.point_from_edge.in_("ft")),
+                    sec.point_load * fall)
+held_half = _leans("flotation load on one half", "h", half_load * parts.overall_width / 4,
+                   half_load * fall)
+held_snow = _leans("snow on one half", "s", snow_half_load * parts.overall_width / 4,
+                   snow_half_load * (snow_z - buoyancy.draft_service.in_("ft")))
+held_gangway = _leans("gangway loaded", "g",
+                      gangway_more * absolute(sec.gangway_y - buoyancy.flotation_y),
+                      gangway_more * fall)
+held_lost = _leans("one float lost", "1", weight.service * parts.row_y / _floats,
+                   job.water_weight * buoyancy.waterplane / parts.floats
+                   * (parts.row_y ** 2 * (1 + 1 / _floats) + parts.float_b ** 2 / 12))
+roll_share = row("Moment that goes through the hinges, the most of these", "M_t", "lb·ft",
+                 greatest(holder_stiff, 0) * greatest(held_point, held_half, held_snow,
+                                                      held_gangway, held_lost), HINGE, digits=0)
 pin_load = row("Load up or down on one hinge; 0 where not held", "V_h", "lb",
                when(all_of(held_line > 1, holder_there < 1), SMALL_SHARE * limits.hinge_load,
-                    holder_there * (greatest(sec.point_load, _half / 4)
+                    holder_there * (greatest(sec.point_load, half_load / 4, gangway_more)
                                     + roll_share / held.hinge_apart)), HINGE, digits=0)
-note("On one hinge: all of the upright force at the joint (the point load, or an eighth of the "
-     "flotation load) and the couple of that moment. A neighbour that is not there reads 99 times "
-     "what a hinge may carry.")
+note("On one hinge: all of the upright force at the joint (the point load, an eighth of the "
+     "flotation load, or the gangway's) and the couple of that moment. A neighbour that is not "
+     "there reads 99 times what a hinge may carry.")
 pin_check = check("Hinges and pins that hold it in roll", pin_load, at_most=limits.hinge_load,
                   source=HINGE, group=GROUP,
                   cure="Stronger hinges, or farther apart; the neighbour must be a type in use, "

@@ -53,6 +53,7 @@ from .stability_group import (
     turn_length,
 )
 from .stability_held import water_foot
+from .stability_loads import fall
 from .stability_sheet import (
     ARCHIMEDES,
     OURS,
@@ -61,7 +62,7 @@ from .stability_sheet import (
     note,
     row,
 )
-from .stability_weights import BM_a, BM_b, GM_a, GM_b, breadth, fall
+from .stability_weights import BM_a, BM_b, GM_a, GM_b, breadth
 
 BOUNDS = table("plate_bounds")
 LEAST_STIFF = own.least_weight * own.least_length

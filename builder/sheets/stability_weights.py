@@ -10,10 +10,8 @@ from dataclasses import dataclass
 from builder.language import Row, again, greatest, least, when
 from builder.language.units import TEXT
 
-from . import buoyancy, parts, site_loads, weight
-from . import inputs as job
+from . import buoyancy, parts, weight
 from . import sections as sec
-from .inputs_afloat import snow_density
 from .reference import SEGMENTS, own
 from .stability_group import (
     ROUND,
@@ -25,9 +23,16 @@ from .stability_group import (
     square_a,
     square_b,
 )
+from .stability_loads import (
+    gangway_more,
+    half_load,
+    people_z,
+    snow_half_load,
+    snow_load,
+    snow_z,
+)
 from .stability_sheet import (
     ARCHIMEDES,
-    OURS,
     STABLE,
     STATICS,
     TURNS,
@@ -37,33 +42,13 @@ from .stability_sheet import (
     sheet,
 )
 
-YES = buoyancy.YES
 STEPS = buoyancy.STEPS
 NAMES = {
     "launch": "as launched", "service": "in service", "flotation": "flotation load",
     "capacity": "capacity load", "half": "half the flotation load", "point": "point load",
     "gangway": "gangway loaded", "snow_half": "snow on one half",
-    "lost": "one float lost",
+    "snow_all": "snow all over", "lost": "one float lost",
 }
-
-block("Loads on the deck")
-half_load = row("Flotation load on one half", "Q_h", "lb", buoyancy.live_flotation / 2, STATICS,
-                digits=0)
-people_z = row("Standing people above K", "z_pk", "ft", parts.deck_top + job.person_height,
-               "IS Code 2008 3.5.2.7", digits=3)
-fall = row("Righting moment lost a pound of people", "k", "ft",
-           greatest(people_z - buoyancy.draft_service.in_("ft"), own.least_length), STATICS,
-           digits=3)
-gangway_more = row("Gangway loaded: more than at rest (G1)", "Q_g", "lb",
-                   greatest(site_loads.gangway_25 - site_loads.gangway_dead, 0),
-                   "UFC 4-152-01 7-4.4", digits=0)
-snow_load = row("Snow, if it stays in", "Q_s", "lb",
-                when(job.stays_in.is_(YES), job.ground_snow * parts.deck_area, 0), STATICS,
-                digits=0)
-snow_half_load = row("Snow on one half", "Q_s2", "lb", snow_load / 2, STATICS, digits=0)
-snow_z = row("Middle of the snow above K", "z_s", "ft",
-             parts.deck_top + job.ground_snow / snow_density / 2, OURS, digits=3)
-
 
 @dataclass
 class Afloat:
@@ -116,7 +101,8 @@ afloat = {
                        buoyancy.draft_capacity, buoyancy.free_capacity),
 }
 _put_on = {"half": (half_load, people_z), "point": (sec.point_load, people_z),
-           "gangway": (gangway_more, parts.deck_top), "snow_half": (snow_half_load, snow_z)}
+           "gangway": (gangway_more, parts.deck_top), "snow_half": (snow_half_load, snow_z),
+           "snow_all": (snow_load, snow_z)}
 for _key, (_load, _z) in _put_on.items():
     afloat[_key] = _floating(_key, *_with_load(_key, _load, _z))
 afloat["lost"] = _floating("lost", weight.service, weight.service_kg, lost_water)

@@ -14,11 +14,12 @@ from tests.second.given import Given, Results
 
 def work(g: Given, done: Results) -> Results:
     """Return the results of Stability."""
-    found = stability_group.held(g, done)
+    found = stability_weights.loads(g, done)
+    found |= stability_group.held(g, done, found)
     group, rows = stability_group.whole(g, done, found["held_square"])
     found |= rows
     short, rows = stability_group.one_lost(g, done, group, found)
-    found |= rows | stability_weights.loads(g, done)
+    found |= rows
     afloat = stability_weights.states(g, done, group, short, found)
     found |= stability_weights.rows(afloat)
     cases, rows = stability_cases.cases(g, done, afloat, found)

@@ -49,7 +49,7 @@ def low_corner(name: str, low: float, cases: list[Case], good: float, least: flo
 def work(g: Given, done: Results, afloat: dict[str, Afloat], cases: dict[str, Case],
          f: Results) -> Results:
     """Return all checks of list, trim and low corners."""
-    found = stands_up(done, afloat, f)
+    found = stands_up(afloat)
     at_rest = [cases["launch"], cases["service"]]
     steepest = g.job["tilt_rest_most"]
     if g.job["accessible"] == "yes":
@@ -79,20 +79,10 @@ def work(g: Given, done: Results, afloat: dict[str, Afloat], cases: dict[str, Ca
     return found | low_corner("snow_low_check", snow.low, [snow], least, least)
 
 
-def stands_up(done: Results, afloat: dict[str, Afloat], f: Results) -> Results:
-    """Return the least metacentric height of all weights afloat, snow all over among them.
-
-    House choice: under snow the waterplane is taken not to change from that in service.
-    """
-    service = afloat["service"]
-    snow, foot = f["snow_load"], f["water_foot"]
-    draft = service.draft / INCHES
-    # Snow sinks it by snow/foot: that water's centre is half of this above the old waterline.
-    righting = service.weight * float(service.GM.min()) + snow * (
-        draft + snow / foot / 2 - f["snow_z"])
-    GM = righting / (service.weight + snow)
-    worst = min([float(state.GM.min()) for state in afloat.values()] + [GM])
-    return {"snow_righting": righting, "snow_GM": GM, "GM_worst": worst,
+def stands_up(afloat: dict[str, Afloat]) -> Results:
+    """Return the least metacentric height of all weights afloat."""
+    worst = min(float(state.GM.min()) for state in afloat.values())
+    return {"GM_worst": worst,
             **at_least("stable_check", worst, own("least_length"), look=NEVER)}
 
 

@@ -44,35 +44,35 @@ class Group:
     tied: bool
 
 
-def held(g: Given, done: Results) -> Results:
+def held(g: Given, done: Results, f: Results) -> Results:
     """Return what a neighbour's floats do against roll, and what its hinges carry."""
     alone = righting_alone(g, done)
     name = g.sec["held_by"]
     number = 0 if name == "none" else LETTERS.index(name)
     other = next((one for one in g.all if one.letter == LETTERS[number]), None)
-    stiff, trim = 0.0, 0.0
+    stiff, trim, theirs = 0.0, 0.0, 0
     if other is not None:
         there = righting_alone(other, other.done or afloat.work(other, {}))
         trim = float(there[1])
         stiff = float(there[1 if g.sec["holder_lies"] == "across" else 0])
         stiff /= g.sec["holder_holds"]
-    # House choice: a type is known for another one by its own stiffness in trim.
-    there = int(name != "none" and stiff > 0 and abs(trim - alone[1]) > 0)
-    moment, loaded, half = rolling(g, done, alone[0])
-    own_moment = abs(done["Weight.service"] * (done["Weight.service_y"]
-                                               - done["Buoyancy.flotation_y"]))
-    share = (moment + own_moment) * max(stiff, 0.0) / max(
-        loaded + stiff, own("least_weight") * own("least_length"))
-    limit = g.job["hinge_load"]
-    pin = there * (max(g.sec["point_load"], half / 4) + share / g.sec["hinge_apart"])
+        by = other.sec["held_by"]
+        theirs = 1 if by == "none" else LETTERS.index(by) + 2
+    # House choice: a type that names itself, or a neighbour that does, is no neighbour.
+    there = int(stiff > 0 and name not in (
+        "none", g.letter, other.sec["held_by"] if other is not None else "none"))
+    lists, rows = rolling(g, done, alone[0] + stiff, f)
+    share, limit = max(lists.values()) * max(stiff, 0.0), g.job["hinge_load"]
+    pin = there * (max(g.sec["point_load"], f["half_load"] / 4, f["gangway_more"])
+                   + share / g.sec["hinge_apart"])
     if name != "none" and not there:
         pin = 99 * limit
     foot = max(done["Buoyancy.sinkage"], 1.0) * INCHES
     counts = there and pin <= limit
     return {"held_line": number + 2 if name != "none" else 1, "held_number": number + 1,
             "alone_list": alone[0], "alone_trim": alone[1], "holder_trim": trim,
-            "holder_stiff": stiff, "holder_there": there, "roll_moment": moment,
-            "loaded_list": loaded, "roll_share": share, "pin_load": pin,
+            "holder_stiff": stiff, "holder_there": there, "holder_line": theirs,
+            "roll_share": share, "pin_load": pin, **rows,
             **at_most("pin_check", pin, limit), "water_foot": foot,
             "held_square": stiff / foot if counts else 0.0}
 
@@ -84,21 +84,32 @@ def righting_alone(g: Given, done: Results) -> np.ndarray:
         done["Weight.service_kg"] - done["Buoyancy.KB"])
 
 
-def rolling(g: Given, done: Results, alone: float) -> tuple[float, float, float]:
-    """Return the moment that rolls it, its righting moment then, and half the flotation load.
+def rolling(g: Given, done: Results, rights: float, f: Results,
+            ) -> tuple[dict[str, float], Results]:
+    """Return the straight-line list [ft/ft] by each thing that rolls it, and the rows to it.
 
-    House choices: the moment is the largest of point load, half load and a lost outer float; the
-    load that takes most stiffness away is aboard.
+    ``rights`` [lb·ft] is what rights it at rest, the neighbour's share in it.  House choice: its
+    own moment counts as if it leaned to the side of the load.
     """
-    half, breadth = g.job["flotation_load"] * done["Parts.deck_area"] / 2, (
-        done["Parts.overall_width"])
-    left = max(done["Parts.floats"] - 1, 1)
-    moment = max(g.sec["point_load"] * (breadth / 2 - own("point_from_edge") / INCHES),
-                 half * breadth / 4,
-                 done["Weight.service"] * done["Parts.row_y"] / left)
-    rise = (done["Parts.deck_top"] + g.job["person_height"]
-            - done["Buoyancy.draft_service"] / INCHES)
-    return moment, alone - max(g.sec["point_load"], half) * rise, half
+    breadth, floats = done["Parts.overall_width"], done["Parts.floats"]
+    left, y = max(floats - 1, 1), done["Parts.row_y"]
+    weight, draft = done["Weight.service"], done["Buoyancy.draft_service"] / INCHES
+    alone = abs(weight * (done["Weight.service_y"] - done["Buoyancy.flotation_y"]))
+    # A float's water about the new centre: its own inertia, and y² and what the centre moves.
+    float_water = g.job["water_weight"] * done["Buoyancy.waterplane"] / floats
+    gone = float_water * (done["Parts.float_b"] ** 2 / 12 + y ** 2 * (left + 1) / left)
+    P, half, snow, more = (g.sec["point_load"], f["half_load"], f["snow_half_load"],
+                           f["gangway_more"])
+    foot = abs(g.sec["gangway_y"] - done["Buoyancy.flotation_y"])
+    moments = {"point": (P * (breadth / 2 - own("point_from_edge") / INCHES), P * f["fall"]),
+               "half": (half * breadth / 4, half * f["fall"]),
+               "snow": (snow * breadth / 4, snow * (f["snow_z"] - draft)),
+               "gangway": (more * foot, more * f["fall"]), "lost": (weight * y / left, gone)}
+    nil = own("least_weight") * own("least_length")
+    lists = {name: (alone + moment) / max(rights - lost, nil)
+             for name, (moment, lost) in moments.items()}
+    return lists, {"lists_alone": alone,
+                   **{f"held_{name}": value for name, value in lists.items()}}
 
 
 def places(g: Given, done: Results) -> np.ndarray:

@@ -12,7 +12,7 @@ from tests.second.given import Given, Results
 from tests.second.stability_group import INCHES, Group
 
 WEIGHTS = ("launch", "service", "flotation", "capacity", "half", "point", "gangway", "snow_half",
-           "lost")
+           "snow_all", "lost")
 AFLOAT = ("launch", "service", "flotation", "capacity")
 """Weights whose drafts Buoyancy has worked out."""
 TURNS_OVER = "UNSTABLE: it turns over"
@@ -68,6 +68,7 @@ def states(g: Given, done: Results, group: Group, short: Group, f: Results) -> d
         "half": on_top(f["half_load"], people), "point": on_top(g.sec["point_load"], people),
         "gangway": on_top(f["gangway_more"], done["Parts.deck_top"]),
         "snow_half": on_top(f["snow_half_load"], f["snow_z"]),
+        "snow_all": on_top(f["snow_load"], f["snow_z"]),
         "lost": on_top(0.0, 0.0, short)}
     for name, state in found.items():
         water = f["lost_water"] if name == "lost" else done["Buoyancy.box_water"]

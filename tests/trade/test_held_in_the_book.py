@@ -6,7 +6,8 @@ import pytest
 
 from builder.engine.ironcalc_engine import Live
 from builder.jobs import read_job
-from builder.sheets import buoyancy, sections_afloat
+from builder.sheets import buoyancy, mooring, sections_afloat
+from builder.sheets import sections as sec
 from builder.sheets import stability as st
 from builder.sheets.book import model
 from tests.outputs.reading import ROOT
@@ -57,3 +58,27 @@ def test_a_neighbour_that_is_not_there_or_is_itself_holds_nothing(book, word):
     assert value(book, st.tilt["half_across"]) == pytest.approx(alone, rel=1e-9)
     assert book.value(("Checks", 1, 1)) == "NOT OK"
     assert held_by(book, "none") == []
+
+
+def test_a_joint_is_judged_though_no_hinge_is_typed(book):
+    """The hinges are typed on no type; that one is held in roll tells of the joint."""
+    sheet, y, x = model().typing.typed[sec.hinges]
+    before = [book.value((sheet, y, x + k)) for k in range(2)]
+    for k in range(2):
+        book.set((sheet, y, x + k), 0)
+    assert held_by(book, "A", hinge_apart=5.0) == []
+    assert value(book, mooring.hinge_all) > 0 and value(book, mooring.hinge_all, 0) > 0
+    assert held_by(book, "none") == []
+    for k, was in enumerate(before):
+        book.set((sheet, y, x + k), was)
+
+
+def test_the_neighbour_may_have_the_same_floats(book):
+    """Every entry of type B is made that of type A: it is another type all the same."""
+    typed = model().typing.typed
+    spots = [place for ask, place in typed.items() if ask in model().places.sections]
+    for sheet, y, x in spots:
+        book.set((sheet, y, x + FINGER), book.value((sheet, y, x)) or None)
+    assert held_by(book, "A") == []
+    assert value(book, st.holder_trim) == pytest.approx(value(book, st.alone_trim), rel=1e-12)
+    assert value(book, st.holder_there) == 1

@@ -800,6 +800,14 @@ def test_hinge_and_its_pin() -> None:
     assert value_of(mooring.hinge_all, worked(BOAT, {mooring.joined: 0, mooring.one_up: 0})) == 0
 
 
+def test_every_way_to_be_joined_tells_of_a_joint() -> None:
+    """Hinges typed, neighbours held, or held in roll by one; a section by itself has none."""
+    alone = {sec.hinges: 0, held.carried: 1, stability.holder_there: 0}
+    assert value_of(mooring.tied, worked(alone)) == 0
+    for row, value in ((sec.hinges, 2), (held.carried, 1.5), (stability.holder_there, 1)):
+        assert value_of(mooring.tied, worked(alone, {row: value})) == 1, row.label
+
+
 def test_formulas_are_small() -> None:
     """At most ten operators a formula, and no choice inside a choice."""
     def operators(e) -> int:
