@@ -48,7 +48,8 @@ class Declared:
 
     ``further`` are modules that declare more rows on a sheet of another module; ``none_left``
     rows of the whole job that count what could not be dealt with: while one is above 0 the job
-    needs input.  ``worked`` is the input that names the section type of the worked page.
+    needs input.  ``worked`` is the input that names the section type of the worked page; ``bars``
+    the sheet below which every check is drawn as a bar.
     """
 
     inputs: ModuleType
@@ -64,6 +65,7 @@ class Declared:
     terms: Table | None = None
     none_left: Sequence[Row] = ()
     worked: Ask | None = None
+    bars: Sheet | None = None
 
 
 class Model:
@@ -113,6 +115,9 @@ class Model:
                                   self.data.weights_range())
         self.proof = ProofSheet(list(d.families), self.places)
         plans.append(self.checks.plan())
+        for plan in plans:
+            if d.bars is not None and plan.name == d.bars.name:
+                self.checks.add_bars(plan)
         self.worked = None
         if d.worked is not None:
             self.worked = WorkedSheet(d.worked, self.typing.of(True), self.calculation, self.places)

@@ -205,6 +205,8 @@ class Maker:
         for y, item in lines_with_rows(sheet):
             if isinstance(item, Picture):
                 page.plan.charts.append(self._chart(y, item, where))
+            elif isinstance(item, PageBreak):
+                page.plan.page_breaks.append(y)
             elif not self._words(page, y, item, sheet):
                 self._row(page, y, item, where)
 

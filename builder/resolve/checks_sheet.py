@@ -5,7 +5,7 @@ from __future__ import annotations
 from builder.language import Check, Sheet
 from builder.language.texts import symbols
 
-from .cells import Place, SheetPlan
+from .cells import Chart, ChartLine, Place, SheetPlan
 from .frame import (
     COLUMN,
     DASH,
@@ -25,8 +25,14 @@ NAME = "Checks"
 MASTER_PLACE: Place = (NAME, 1, 1)
 ORDER = ("NOT OK", "NEEDS INPUT", "LOOK", "OK")
 """What the whole job is called, the worst first."""
-WORST, AT, CURE, AMOUNT, UNIT, SOURCE_COL, LINK, FAILING = 2, 3, 10, 11, 12, 13, 14, 15
-WIDTHS = [34, 19, 8, 7, *[9.5] * len(SECTIONS), 40, 8, 13, 20, 15, 8]
+WORST, AT, CURE, AMOUNT, UNIT, SOURCE_COL, LINK, FAILING, LOOKING = 2, 3, *range(10, 17)
+WIDTHS = [34, 19, 8, 7, *[9.5] * len(SECTIONS), 40, 8, 13, 20, 15, 6, 6]
+SHOWN = 1.5
+"""The ratio at which a bar is cut, so that one bad check does not squash the others."""
+BARS_HEAD, BAR, BARS_PAGE = 5, 9, 40
+"""Rows of a chart's title and axis, tenths of a row for a bar, rows of a page of charts."""
+COUNTED = ((FAILING, ORDER[0]), (LOOKING, ORDER[2]))
+"""Columns that count the checks that read a word so far, so that the first is found."""
 
 
 class ChecksSheet:
@@ -63,35 +69,78 @@ class ChecksSheet:
             page.text(HEAD, FIRST + k, name, "head.c")
         for x, name in ((CURE, "What would mend it"), (AMOUNT, "By how much"), (UNIT, "Of what"),
                         (SOURCE_COL, "Source of the limit"), (LINK, "Worked at"),
-                        (FAILING, "NOT OK so far")):
+                        *((x, f"{word} so far") for x, word in COUNTED)):
             page.text(HEAD, x, name, "head")
-        before = "0"
+        before = {x: "0" for x, _ in COUNTED}
         for group, lines in self.groups.items():
             first, _ = self.rows[group]
             page.text(first - 1, 0, group, "block")
             for y, (sheet, check) in enumerate(lines, start=first):
                 self._line(page, y, sheet, check)
                 words = f"$E{y + 1}:$J{y + 1}"
-                page.formula(y, FAILING, f"{before}+(COUNTIF({words},$E${WANTING + 1})>0)*1",
-                             "num.0")
-                before = f"{letter(FAILING)}{y + 1}"
+                for x, word in COUNTED:
+                    at = f"${letter(FIRST + ORDER.index(word))}${WANTING + 1}"
+                    page.formula(y, x, f"{before[x]}+(COUNTIF({words},{at})>0)*1", "num.0")
+                    before[x] = f"{letter(x)}{y + 1}"
             page.plan.verdicts.append((first, FIRST, first + len(lines) - 1, FIRST + 5))
         page.plan.verdicts.append((1, 1, 1, 1))
-        return page.done(FAILING)
+        return page.done(LOOKING)
 
-    def failing(self, number: int) -> tuple[str, str, str]:
-        """Return formulas of the name, the verdicts' place and the cure of a NOT OK by its number.
+    def column(self, x: int) -> str:
+        """Return the range of a column over all checks and the titles of their groups."""
+        return f"{NAME}!${letter(x)}${TOP + 2}:${letter(x)}${self.last + 1}"
 
-        They show a dash where fewer checks fail.
+    def failing(self, number: int) -> str:
+        """Return the formula of the place of a NOT OK by its number; 0 where fewer fail."""
+        counts = self.column(FAILING)
+        return f"IF(MAX({counts})<{number},0,MATCH({number},{counts},0))"
+
+    def first_line(self, group: str, failing: str) -> str:
+        """Return the formula of the place in a group of its first NOT OK, or else its first LOOK.
+
+        ``failing`` is the condition that one is NOT OK.  The columns of counts rise by 1 at each
+        such check: the lines that still have the count before the group stand before it.
         """
-        def column(x: int) -> str:
-            return f"{NAME}!${letter(x)}${TOP + 2}:${letter(x)}${self.last + 1}"
+        top, last = self.rows[group]
+        counts = []
+        for x, _ in COUNTED:
+            lines = f"{NAME}!${letter(x)}${top + 1}:${letter(x)}${last + 1}"
+            before = self._last_before(group)
+            start = f"{NAME}!${letter(x)}${before + 1}" if before is not None else "0"
+            counts.append(f"COUNTIF({lines},{start})")
+        return f"1+IF({failing},{counts[0]},{counts[1]})"
 
-        count = f"MAX({column(FAILING)})"
-        found = f"MATCH({number},{column(FAILING)},0)"
-        name, where, cure = (
-            f'IF({count}<{number},"{DASH}",INDEX({column(x)},{found}))' for x in (0, AT, CURE))
-        return name, where, cure
+    def add_bars(self, plan: SheetPlan) -> None:
+        """Put a chart a group below what stands on a sheet: a bar for every check."""
+        page = Page.__new__(Page)
+        page.plan = plan
+        y = plan.last[0] + 2
+        plan.page_breaks.append(y)
+        page.text(y, 0, "Every check against its limit, the worst of all section types", "block")
+        page.text(y + 1, 0, "A bar that passes the line at 1.0 does not pass, or breaks a rule of "
+                  "good practice; longer ones are cut at 1.5. No bar: not used.", "subtitle")
+        top = y
+        y += 2
+        for group, (first, last) in self.rows.items():
+            high = BARS_HEAD + -(-(last - first + 1) * BAR // 10)
+            if y + high - top > BARS_PAGE:
+                plan.page_breaks.append(y)
+                top = y
+            span = f"{first + 1}:${{}}${last + 1}"
+            plan.charts.append(Chart(
+                y, 0, high, "bars", f"{group}: value against limit", "", "",
+                (ChartLine("Worst ratio", f"{NAME}!$A${span.format('A')}",
+                           f"{NAME}!${letter(WORST)}${span.format(letter(WORST))}"),),
+                f"One bar a check of {group}: its worst ratio of value to limit; above 1 does not "
+                "pass, or breaks a rule of good practice.", SHOWN))
+            y += high
+        plan.last = (y - 1, plan.last[1])
+
+    def _last_before(self, group: str) -> int | None:
+        """Return the last line of the group before one."""
+        names = list(self.rows)
+        at = names.index(group)
+        return self.rows[names[at - 1]][1] if at else None
 
     def _master(self, page: Page) -> None:
         words, flags = WANTING, STATE

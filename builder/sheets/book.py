@@ -62,14 +62,24 @@ SHEETS = (parts, decking, weight, buoyancy, site_loads, stability, gangway, fram
 FAMILIES = (*hydro.families, *afloat.families, *wood.families, *connections.families,
             *site.families, *launched.families, *money.families)
 HEADLINE = (
-    sections.purpose, sections.quantity, sections.length, sections.width,
-    weight.launch, weight.service, buoyancy.draft_service, buoyancy.free_service,
-    buoyancy.free_flotation, stability.shown_tilt["corner"], stability.low["corner"],
-    stability.people, stability.half_people,
+    ("Purpose", sections.purpose),
+    ("How many are built", sections.quantity),
+    ("Length, outside of headers", sections.length),
+    ("Width, outside of rails", sections.width),
+    ("Weight as launched", weight.launch),
+    ("Weight in service", weight.service),
+    ("Draft: how deep it sits, in service", buoyancy.draft_service),
+    ("Deck above water, in service", buoyancy.free_service),
+    ("Deck above water, flotation load on it", buoyancy.free_flotation),
+    ("Tilt with the point load at a corner", stability.shown_tilt["corner"]),
+    ("That corner above water", stability.low["corner"]),
+    ("People who may stand spread out", stability.people),
+    ("People who may stand on any one half", stability.half_people),
 )
 WHOLE = (
-    ("Materials to order, whole dock", orders.materials),
-    ("Client's total; invented until your prices are typed", price.client_total),
+    ("Weight of all sections as launched", curves.all_weight),
+    ("Materials to order", orders.materials),
+    ("Client's total (demo prices until yours)", price.client_total),
 )
 
 
@@ -82,7 +92,7 @@ def model() -> Model:
     """
     front = Front(
         "Floating dock calculation", start.PURPOSE, start.STEPS, HEADLINE, WHOLE, start.PACKS,
-        start.CAUTIONS, start.BEYOND, start.CHANGES)
+        start.CAUTIONS, start.BEYOND, start.CHANGES, start.QUESTIONS)
     return Model(Declared(inputs, sections, catalog, SHEETS, FAMILIES, SOURCES, front,
                           "Floating dock calculation", VERSION, FURTHER, TERMS,
-                          (orders.missing,), inputs_pages.worked_type))
+                          (orders.missing,), inputs_pages.worked_type, curves.sheet))

@@ -23,6 +23,14 @@ STEPS = (
     "On closing, the program may ask to save although nothing was changed: it has worked the "
     "sheets out again.",
 )
+QUESTIONS = (
+    ("Does it float right?", ("Weight", "Flotation", "Stability")),
+    ("Is it strong enough?", ("Framing", "Floats", "Decking", "Connections", "Float fastening",
+                              "Durability")),
+    ("Does it stay in its place?", ("Site", "Gangway", "Mooring")),
+    ("Can it be built, moved, launched?", ("Yard and road", "Launch", "As built")),
+)
+"""What a reader asks first, and the groups of checks that answer it: each group once."""
 PACKS = (
     ("First visit", ("SiteVisit",)),
     ("For the permit", ("Start", "Inputs", "Sections", "Drawing", "Checks", "Worked", "Sources")),

@@ -29,7 +29,7 @@ def core() -> Model:
 
     gone = {m.sheet.name for m in whole.calculation} - names
     front = replace(
-        whole.front, headline=tuple(filter(stands, whole.front.headline)),
+        whole.front, headline=tuple(line for line in whole.front.headline if stands(line[1])),
         whole=tuple(line for line in whole.front.whole if stands(line[1])),
         packs=tuple((title, tuple(name for name in sheets if name not in gone))
                     for title, sheets in whole.front.packs))

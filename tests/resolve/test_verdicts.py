@@ -104,11 +104,33 @@ def test_checks_names_the_worst_ratio_its_section_and_its_cure():
     assert line[2] == pytest.approx(1.5)
     assert line[3] == "B"
     assert [line[k] for k in range(4, 10)] == [OK, NOT_OK, OK, UNUSED, UNUSED, UNUSED]
-    assert line[10] == "Less load."
+    assert line[10] == "Less load. Or more floats."
     assert line[11] == pytest.approx(60 * 60 - 40 * 60)
     assert "own 1" in line.values()
     group = line_of(tiny, "Start", "Strength")
-    assert NOT_OK in group.values()
+    assert [group[k] for k in (1, 2, 4)] == [NOT_OK, pytest.approx(1.5), "Less load."]
+
+
+def test_start_answers_by_the_worst_group_and_names_what_fails_with_its_cure():
+    tiny = Tiny(sections=[dict(SECTION, live=10), dict(SECTION, live=60, lean=12)])
+    assert line_of(tiny, "Start", "Is it strong?")[1] == NOT_OK
+    assert line_of(tiny, "Start", "Is all well?")[1] == NOT_OK
+    plan = next(s for s in tiny.book.sheets if s.name == "Start")
+    top = next(c.row for c in plan.cells if c.content == "Check that reads NOT OK")
+    said = [[tiny.live.value(("Start", top + k, x)) for x in range(3)] for k in (1, 2, 3)]
+    assert said == [["Load on it", "B", "Less load."], ["Freeboard", "B", "More floats."],
+                    ["Lean", "B", ""]]
+
+
+def test_start_says_that_nothing_fails_and_which_look_comes_first():
+    tiny = Tiny(sections=[dict(SECTION, live=10, lean=6)])
+    assert line_of(tiny, "Start", "Is it strong?")[1] == OK
+    assert line_of(tiny, "Start", "Is all well?")[1] == LOOK
+    assert line_of(tiny, "Start", "Strength")[4] == DASH
+    assert line_of(tiny, "Start", "NOT OK number 1, its line on Checks")[9] == 0
+    assert line_of(tiny, "Start", "Is an input still wanted?")[1] == "none"
+    tiny.put(tiny.m.job.load, None)
+    assert line_of(tiny, "Start", "Is an input still wanted?")[1] == "see below"
 
 
 def test_checks_waits_for_a_section_that_is_ready(tiny):

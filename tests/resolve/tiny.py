@@ -95,7 +95,7 @@ def _modules() -> SimpleNamespace:
     work.strength = s.row("Strength", "R", "lb", job.share * constant("f", "f", "psf", 50)
                           * work.area, "own")
     work.stress = s.check("Load on it", work.weight, at_most=work.strength, source="own 1",
-                          cure="Less load.", amount=("less", "lb", greatest(
+                          cure="Less load. Or more floats.", amount=("less", "lb", greatest(
                               work.weight - work.strength, 0)), group="Strength")
     work.slender = s.check("Length over width", s.row("Slenderness", "λ", "", sec.length
                                                       / sec.width, "own"),
@@ -141,9 +141,11 @@ def s_price(work, sec, catalog):
 
 def declared(m: SimpleNamespace, *, calculation=None, families=()) -> Declared:
     """Return the declaration of the modules."""
-    front = Front("Tiny", ("What it is.",), ("1. Fill in.",), (m.floating.free,), (), (),
+    front = Front("Tiny", ("What it is.",), ("1. Fill in.",),
+                  (("Deck above water", m.floating.free),), (), (),
                   ("Care.",),
-                  ("Nothing more.",), ("First.",))
+                  ("Nothing more.",), ("First.",),
+                  (("Is it strong?", ("Strength",)), ("Is all well?", ("Strength", "Floating"))))
     return Declared(m.job, m.sec, m.catalog, calculation or (m.work, m.floating, m.takeoff),
                     families, SOURCES, front, "Tiny", "0.1")
 
