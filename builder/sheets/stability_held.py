@@ -59,16 +59,21 @@ note("No type is held by the type that it is itself held by, but one that names 
 lists_alone = row("Moment that lists it by itself", "M_0", "lb·ft",
                   absolute(weight.service * (weight.service_y - buoyancy.flotation_y)), STATICS,
                   digits=0)
+held_rights = row("Righting moment a unit of list while held, at rest", "K_h", "lb·ft",
+                  alone_list + holder_stiff, ARCHIMEDES, digits=0)
+lost_rights = row("The same that goes with an outer float", "K_1", "lb·ft",
+                  job.water_weight * buoyancy.waterplane
+                  * (parts.row_y ** 2 / greatest(parts.floats - 1, 1)
+                     + parts.float_b ** 2 / 12 / parts.floats), ARCHIMEDES, digits=0)
 
 
 def _leans(name: str, tag: str, moment, lost):
     """Declare the straight-line list under a moment, with so much of what rights it lost."""
     return row(f"List while held: {name}", f"u_r{tag}", "ft/ft", (lists_alone + moment)
-               / greatest(alone_list + holder_stiff - lost,
+               / greatest(held_rights - lost,
                           own.least_weight * own.least_length), ARCHIMEDES, digits=4)
 
 
-_floats = greatest(parts.floats - 1, 1)
 held_point = _leans("point load at the edge", "P",
                     sec.point_load * (parts.overall_width / 2 - own.point_from_edge.in_("ft")),
                     sec.point_load * fall)
@@ -79,9 +84,8 @@ held_snow = _leans("snow on one half", "s", snow_half_load * parts.overall_width
 held_gangway = _leans("gangway loaded", "g",
                       gangway_more * absolute(sec.gangway_y - buoyancy.flotation_y),
                       gangway_more * fall)
-held_lost = _leans("one float lost", "1", weight.service * parts.row_y / _floats,
-                   job.water_weight * buoyancy.waterplane / parts.floats
-                   * (parts.row_y ** 2 * (1 + 1 / _floats) + parts.float_b ** 2 / 12))
+held_lost = _leans("one float lost", "1", weight.service * parts.row_y
+                   / greatest(parts.floats - 1, 1), lost_rights)
 roll_share = row("Moment that goes through the hinges, the most of these", "M_t", "lb·ft",
                  greatest(holder_stiff, 0) * greatest(held_point, held_half, held_snow,
                                                       held_gangway, held_lost), HINGE, digits=0)

@@ -197,8 +197,10 @@ people_psf = row("The same, a square foot of deck", "N_q", "psf",
                  people * job.person_weight / parts.deck_area, OURS, digits=1)
 _bounds = [(bound > spread_load) for bound in (load_volume, load_height, load_stable,
                                                load_strength)]
-people_bound = row("Set by", "", TEXT, BOUNDS.at(
-    1 + _bounds[0] * (1 + _bounds[1] * (1 + _bounds[2] * (1 + _bounds[3]))))["set by"], OURS, 0)
+people_number = row("Bound that sets it, number", "i_N", "",
+                    1 + _bounds[0] * (1 + _bounds[1] * (1 + _bounds[2] * (1 + _bounds[3]))),
+                    OURS, digits=0)
+people_bound = row("Set by", "", TEXT, BOUNDS.at(people_number)["set by"], OURS, 0)
 
 block("Load plate: people on any one half")
 

@@ -96,8 +96,8 @@ def rolling(g: Given, done: Results, rights: float, f: Results,
     weight, draft = done["Weight.service"], done["Buoyancy.draft_service"] / INCHES
     alone = abs(weight * (done["Weight.service_y"] - done["Buoyancy.flotation_y"]))
     # A float's water about the new centre: its own inertia, and y² and what the centre moves.
-    float_water = g.job["water_weight"] * done["Buoyancy.waterplane"] / floats
-    gone = float_water * (done["Parts.float_b"] ** 2 / 12 + y ** 2 * (left + 1) / left)
+    water = g.job["water_weight"] * done["Buoyancy.waterplane"]
+    gone = water * (done["Parts.float_b"] ** 2 / 12 / floats + y ** 2 / left)
     P, half, snow, more = (g.sec["point_load"], f["half_load"], f["snow_half_load"],
                            f["gangway_more"])
     foot = abs(g.sec["gangway_y"] - done["Buoyancy.flotation_y"])
@@ -108,7 +108,7 @@ def rolling(g: Given, done: Results, rights: float, f: Results,
     nil = own("least_weight") * own("least_length")
     lists = {name: (alone + moment) / max(rights - lost, nil)
              for name, (moment, lost) in moments.items()}
-    return lists, {"lists_alone": alone,
+    return lists, {"lists_alone": alone, "held_rights": rights, "lost_rights": gone,
                    **{f"held_{name}": value for name, value in lists.items()}}
 
 

@@ -147,7 +147,7 @@ def spread_out(g: Given, done: Results, afloat: dict[str, Afloat], f: Results,
             "even_b": slopes[1], "even_used": max(used[TILT], used[EVENLY]),
             "even_corner": used[CORNER], "spread_load": load, "people": count,
             "people_psf": count * g.job["person_weight"] / area,
-            "people_bound": table("plate_bounds")[governs - 1]["set by"]}
+            "people_number": governs, "people_bound": table("plate_bounds")[governs - 1]["set by"]}
 
 
 def one_half(done: Results, group: Group, plate: Plate, f: Results) -> Results:
