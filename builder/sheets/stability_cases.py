@@ -72,8 +72,8 @@ from .stability_weights import NAMES, BM_a, BM_b, GM_a, GM_b, afloat, stable
 block("Where the loads stand")
 note("Each on the side where the section tilts more, to the first order. With extra floats off "
      "the middle a corner may come lower on another side, by up to 3 1/2 in on random sections "
-     "tried: test such a section with a weight at every corner. Snow lies on the half that lowers its "
-     "corner more; a lean that the section has already adds alike to both.")
+     "tried: test such a section with a weight at every corner. Snow lies on the half that lowers "
+     "its corner more; a lean that the section has already adds alike to both.")
 
 
 def _ratio(key: str) -> Row:
