@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import os
 import sys
 from pathlib import Path
 
@@ -10,6 +11,8 @@ from builder.language import Faults
 
 CHECK = "check"
 """First word of the command that checks written workbooks."""
+UNREAD = 141
+"""Returned where the reader of the printed lines has gone: what shells give for a broken pipe."""
 ROOT = Path(__file__).resolve().parents[1]
 JOBS, OUTPUTS = ROOT / "templates" / "jobs", ROOT / "outputs"
 
@@ -58,8 +61,24 @@ def _check(arguments: list[str]) -> int:
 
 
 def main(arguments: list[str] | None = None) -> int:
-    """Run the command line; return 0, or 1 with every fault told on standard error."""
-    words = sys.argv[1:] if arguments is None else arguments
+    """Run the command line; return 0, or 1 with every fault told on standard error.
+
+    Where what it prints is no longer read (``python -m builder check FILE | head``) it ends
+    quietly with ``UNREAD``.
+    """
+    try:
+        try:
+            return _run(sys.argv[1:] if arguments is None else arguments)
+        finally:
+            sys.stdout.flush()
+    except BrokenPipeError:
+        # Else the interpreter would write what is left once more as it ends, and say so.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return UNREAD
+
+
+def _run(words: list[str]) -> int:
+    """Do what the words of the command line ask for."""
     if words[:1] == [CHECK]:
         return _check(words[1:])
     made = parser()
@@ -75,6 +94,8 @@ def main(arguments: list[str] | None = None) -> int:
         print(f"{count}, nothing written:", file=sys.stderr)
         print("\n".join(f"  {fault}" for fault in faults.found), file=sys.stderr)
         return 1
+    except BrokenPipeError:
+        raise
     except OSError as fault:
         where = f" {fault.filename}" if fault.filename else ""
         print(f"cannot write{where}: {fault.strerror}", file=sys.stderr)

@@ -259,6 +259,44 @@ def test_the_exit_code_is_that_of_the_command_line(tmp_path):
     assert "none.toml: cannot be read" in ended.stderr
 
 
+def unread(command, tmp_path, unbuffered=""):
+    """Run a command whose printed lines nobody reads; return its code and what it complains."""
+    env = {**os.environ, "PYTHONUNBUFFERED": unbuffered}
+    ours, theirs = os.pipe()
+    os.close(ours)
+    with (tmp_path / "told").open("w+") as told:
+        code = subprocess.run(command, stdout=theirs, stderr=told, check=False, env=env,
+                              cwd=cli.ROOT).returncode
+        os.close(theirs)
+        told.seek(0)
+        return code, told.read()
+
+
+def test_lines_that_nobody_reads_end_it_quietly(tmp_path):
+    """As in ``python -m builder check FILE | head``: no traceback, in the middle or at the end."""
+    assert unread([sys.executable, "-m", "builder", "--help"], tmp_path) == (cli.UNREAD, "")
+    script = ("import sys, types; c = types.ModuleType('c'); "
+              "c.command = lambda paths: [print(n) for n in range({0})]; "
+              "sys.modules['builder.rules.checking'] = c; "
+              "sys.argv = ['builder', 'check', 'a.xlsx']; import runpy; "
+              "runpy.run_module('builder', run_name='__main__')")
+    for lines, unbuffered in ((1, ""), (1, "1"), (100000, "")):
+        command = [sys.executable, "-c", script.format(lines)]
+        assert unread(command, tmp_path, unbuffered) == (cli.UNREAD, "")
+
+
+def test_a_workbook_written_unread_ends_quietly_too(tmp_path, monkeypatch):
+    monkeypatch.setattr(cli, "_work", lambda given: [(None, tmp_path)])
+
+    def write(*_):
+        raise BrokenPipeError
+
+    monkeypatch.setattr(cli, "_write", write)
+    with (tmp_path / "out").open("w") as out:
+        monkeypatch.setattr(sys, "stdout", out)
+        assert main([]) == cli.UNREAD
+
+
 # ------------------------------------------------------------------ check
 
 

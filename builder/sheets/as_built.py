@@ -82,19 +82,21 @@ trim_deg = row("Trim", "θ_f", "deg", degrees(arc_tangent(tan_trim)), STATICS)
 draft = row("Draft at the centre of flotation F", "T_f", "in",
             greatest((parts.deck_top + tan_trim * F_X + tan_list * F_Y).in_("in") - mean, 0),
             STATICS)
+full = row("Depth of float under water: the draft, at most the float's depth", "T_u", "in",
+           least(draft, parts.float_depth), STATICS)
 line = sheet.line("Line of the part-full circle", SEGMENTS,
-                  least(whole_down(STEPS * draft / parts.float_depth) + 1, STEPS))
+                  least(whole_down(STEPS * full / parts.float_depth) + 1, STEPS))
 
 
 def _between(column: str):
     """Return an entry of the part-full circle at the draft found, between two lines."""
     low = SEGMENTS.at(line)[column]
-    return low + ((STEPS * draft / parts.float_depth - line + 1)
+    return low + ((STEPS * full / parts.float_depth - line + 1)
                   * (SEGMENTS.at(line + 1)[column] - low))
 
 
 share = row("Share of the floats' box under water", "u_f", "",
-            when(ROUND, _between("A/d²"), draft / parts.float_depth), STATICS, digits=4)
+            when(ROUND, _between("A/d²"), full / parts.float_depth), STATICS, digits=4)
 found = row("Weight afloat, found", "W_f", "lb", buoyancy.box_water * share, ARCHIMEDES, digits=0)
 excess = row("Found less predicted", "ΔW_f", "lb", found - weight.launch, STATICS, digits=0)
 dip = row("Float corners up or down from the mean draft", "d_f", "in",
@@ -104,7 +106,7 @@ block("Where the weight is", gate=at_launch)
 breadth = row("Breadth at the waterline over the float's own; 1 for a box", "ω_f", "",
               when(ROUND, _between("w/d"), 1), STATICS, digits=4)
 KB = row("Centre of buoyancy above K, upright", "KB_f", "ft",
-         when(ROUND, parts.float_depth.in_("ft") * _between("z_B/d"), (draft / 2).in_("ft")),
+         when(ROUND, parts.float_depth.in_("ft") * _between("z_B/d"), (full / 2).in_("ft")),
          STATICS, digits=3)
 water_foot = row("Water a foot of draft takes", "γA_f", "lb/ft",
                  buoyancy.box_water * breadth / parts.float_depth.in_("ft"), ARCHIMEDES, digits=0)
@@ -224,11 +226,12 @@ test_list = row("List that the test weight makes", "φ_t", "deg",
                                                      own.least_length))),
                     launch_own.list_read_most), STATICS)
 test_GM = row("Metacentric height by the weight test", "GM_w", "ft",
-              readings.test_weight * absolute(launch.test_y)
+              readings.test_weight * absolute(launch.test_y - F_Y)
               / (greatest(launch.test_total, own.least_weight)
                  * greatest(tangent(radians(test_list)), own.least_share)), STATICS)
-note("The second line is the inclining test; predicted is the metacentric height with the test "
-     "weight on Launch. Less than predicted: it is heavier up high, or narrower, than drawn.")
+note("The second line is the inclining test, its arm from F; predicted is the metacentric height "
+     "with the test weight on Launch. Less than predicted: it is heavier up high, or narrower, "
+     "than drawn.")
 
 block("Water taken up in a month", gate=later)
 note("By the change of the mean reading; nothing else may have come aboard or gone.")

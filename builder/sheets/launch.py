@@ -126,16 +126,29 @@ mean = row("Deck above water, mean of the four", "p", "in", sum(corner[1:], corn
 
 block("For the pencil")
 note("Weight afloat is the weight above plus the pounds that sink it an inch times the inches by "
-     "which the mean of the four corners is lower than predicted.")
+     "which the mean of the four corners is lower than predicted. Where floats stand askew "
+     "(Stability turns the leaning axes) a weight for one also moves the other a little: AsBuilt "
+     "works both out at once.")
 inch = row("Pounds that sink it an inch", "w_1", "lb/in",
            (weight.launch / st.depth["launch"]).in_("lb/in"), ARCHIMEDES, digits=0)
 _inside = own.point_from_edge.in_("ft")
+_GM = {"a": st.GM_a["launch"], "b": st.GM_b["launch"]}
+
+
+def _upright(near: str, other: str):
+    """Return the metacentric height against pure list (near axis a) or pure trim (b), from 0 up.
+
+    The axes lean by the angle α with cos²α = 1/turn_length²: it is GM_a cos²α + GM_b sin²α.
+    """
+    return greatest(_GM[other] + (_GM[near] - _GM[other]) / turn_length ** 2, 0)
+
+
 level_side = row("One side lower by an inch: pounds at the middle of the other", "w_y", "lb/in",
-                 (weight.launch * greatest(st.GM_a["launch"], 0)
+                 (weight.launch * _upright("a", "b")
                   / (parts.overall_width * (half_width - _inside))).in_("lb/in"), ARCHIMEDES,
                  digits=0)
 level_end = row("One end lower by an inch: pounds at the middle of the other", "w_x", "lb/in",
-                (weight.launch * greatest(st.GM_b["launch"], 0)
+                (weight.launch * _upright("b", "a")
                  / (parts.overall_length * (half_length - _inside))).in_("lb/in"), ARCHIMEDES,
                 digits=0)
 

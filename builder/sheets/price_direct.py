@@ -14,6 +14,7 @@ from builder.language import (
     sum_over,
     total,
     when,
+    whole_down,
     whole_up,
 )
 
@@ -23,7 +24,7 @@ from . import inputs_yard as road
 from . import orders, parts, rates, weight
 from . import sections as sec
 from . import sections_site as held
-from .reference import DECKS
+from .reference import DECKS, own
 
 sheet = Sheet("Price", "Price, from cost to payments", scope="ledger",
               about="Direct cost, contingency, overhead, profit as margin on the selling price, "
@@ -49,20 +50,25 @@ def money(label: str, expr, source: str, spec="", symbol: str = "", **more) -> R
 
 
 block("What is built")
+note("On the road: a section's sides; in pieces, its longest board and its float, as on Setout.")
 sheet.heads({"quantity": "Built", "each": "Deck, ft²", "hours": "Weight, lb",
-             "cost": "Long side, ft", "share": "Short side, ft"})
+             "cost": "Road: long, ft", "share": "Road: wide, ft"})
+WHOLE = road.carried.is_(road.CARRIED.keys[0])
 _length, _width = parts.overall_length, parts.overall_width
 type_lines = [
     ledger(f"Section type {k}", of_type(sec.purpose, k), "", "Sections, Parts, Weight",
            quantity=(of_type(sec.quantity, k), "each", 0),
            each=(of_type(parts.deck_area, k), "ft²", 1),
            hours=(of_type(weight.launch, k), "lb", 0),
-           cost=(greatest(of_type(_length, k), of_type(_width, k)), "ft", 1),
-           share=(least(of_type(_length, k), of_type(_width, k)), "ft", 1)) for k in TYPES]
+           cost=(when(WHOLE, greatest(of_type(_length, k), of_type(_width, k)),
+                      of_type(parts.longest_piece, k)), "ft", 1),
+           share=(when(WHOLE, least(of_type(_length, k), of_type(_width, k)),
+                       least(of_type(parts.float_l, k), of_type(parts.float_b, k))), "ft", 1))
+    for k in TYPES]
 _built, _deck, _weight, _long, _short = (
     Series(name, [line[name] for line in type_lines])
     for name in ("quantity", "each", "hours", "cost", "share"))
-_all = ledger("The whole dock; its largest sides", "", "", "Price",
+_all = ledger("The whole dock; longest and widest", "", "", "Price",
               quantity=(sum_over(_built), "each", 0), each=(sum_over(_built * _deck), "ft²", 1),
               hours=(sum_over(_built * _weight), "lb", 0), cost=(largest(_long), "ft", 1),
               share=(largest(_short), "ft", 1))
@@ -150,10 +156,11 @@ plant = money("Plant, in all", sum_over(Series("plant", plant_lines)), "Price",
 
 block("Delivery, by weight and size")
 heaviest = ledger("Heaviest section", when(
-    largest(_weight) > road.trailer_payload, "more than the trailer may carry: split or hire",
-    "within what the trailer may carry"), "lb", "Weight",
+    WHOLE * (largest(_weight) > road.trailer_payload),
+    "more than the trailer may carry: split or hire", "within what the trailer may carry"),
+    "lb", "Weight",
     quantity=(largest(_weight), "lb", 0))["quantity"]
-oversize = ledger("Long or wide load: 1 yes, 0 no", "the largest sides of a section decide",
+oversize = ledger("Long or wide load: 1 yes, 0 no", "longest and widest on the road decide",
                   "", "Rates", quantity=(when(any_of(
                       longest > road.trailer_length + road.trailer_overhang,
                       widest > road.road_width.in_("ft")), 1, 0), "", 0))["quantity"]
@@ -161,8 +168,22 @@ _by_weight = ledger("Trips by weight", "", "each", "Rates", quantity=(
     whole_up(all_weight / road.trailer_payload), "each", 0))["quantity"]
 _by_size = ledger("Trips by sections on one load", "", "each", "Rates", quantity=(
     whole_up(sections / rates.sections_a_load), "each", 0))["quantity"]
-trips = ledger("Trips, the greater", "", "each", "arithmetic", quantity=(
-    greatest(_by_weight, _by_size), "each", 0))["quantity"]
+note("A section that goes whole is not split between loads: trips are then also the loads that "
+     "each type fills, added up; sections of two types may share one.")
+sheet.heads(MONEY_HEADS | {"quantity": "By weight", "each": "On one load"})
+_loads = []
+for _k, _type in zip(TYPES, type_lines, strict=True):
+    _line = ledger(f"Type {_k}: whole sections on one load", "at most as typed, at least one",
+                   "each", "Rates")
+    _line.add("quantity", whole_down(
+        road.trailer_payload / greatest(_type["hours"], own.least_weight)), "each", 0)
+    _loads.append(_line.add("each", greatest(
+        least(_line["quantity"], rates.sections_a_load), 1), "each", 0))
+sheet.heads(MONEY_HEADS)
+_whole = ledger("Trips, no section split", "0 in pieces", "each", "arithmetic", quantity=(
+    WHOLE * whole_up(sum_over(_built / Series("a", _loads))), "each", 0))["quantity"]
+trips = ledger("Trips, the greatest", "", "each", "arithmetic", quantity=(
+    greatest(_by_weight, _by_size, _whole), "each", 0))["quantity"]
 _trip = ledger("Truck and trailer, there and back", "a trip", "$", "Rates",
                quantity=(trips, "each", 0),
                each=(rates.trip_cost + 2 * rates.miles * rates.mile_cost, "$", 2))

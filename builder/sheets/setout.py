@@ -12,10 +12,11 @@ from builder.language import Sheet, greatest, least, remainder, root, when
 
 from . import hardware_bolts as ends
 from . import hardware_corners as corners
+from . import inputs as job
 from . import inputs_yard as yard
 from . import parts, weight
 from . import sections as sec
-from .framing_lifting import lift_load
+from .framing_lifting import lift_weight
 from .inputs_yard import ours
 from .reference import nds, placement
 
@@ -141,20 +142,24 @@ end_plates = row("Stringer end: washer plates", "k_p", "each",
                  parts.washer_plates / greatest(parts.stringer_ends, 1), PRACTICE, digits=0)
 
 block("Road and yard")
-note("In pieces, the widest thing on the trailer is a float and the longest a board of the frame; "
-     "the trailer still carries the weight of the section. The limits stand in until yours are "
-     "typed on Inputs, so a breach says LOOK; a machine typed on Readings is held to on Launch.")
+note("A section travels lengthwise. In pieces, the widest thing on the trailer is a float and the "
+     "longest a board of the frame; the trailer still carries the weight of the section. The "
+     "limits stand in until yours are typed on Inputs, so a breach says LOOK; a machine typed on "
+     "Readings is held to on Launch.")
 caution("Nobody under a lifted section or between it and anything fixed. A section is a sail on "
         "the road: strap it down at four places and stop after ten miles to look.")
 WHOLE = yard.carried.is_(yard.CARRIED.keys[0])
 piece_width = row("Widest thing on the road", "b_w", "ft",
-                  when(WHOLE, parts.overall_width, least(parts.float_l, parts.float_b)), GEOMETRY)
+                  when(WHOLE, least(parts.overall_length, parts.overall_width),
+                       least(parts.float_l, parts.float_b)), GEOMETRY)
 piece_length = row("Longest thing on the road", "ℓ_w", "ft",
-                   when(WHOLE, parts.overall_length, parts.longest_piece), GEOMETRY)
+                   when(WHOLE, greatest(parts.overall_length, parts.overall_width),
+                        parts.longest_piece), GEOMETRY)
 load = row("Weight of a section on the trailer, dry", "W_y", "lb", greatest(weight.launch, 0),
            GEOMETRY, digits=0)
 hook = row("Load on the hook, with the dynamic factor", "W_k", "lb",
-           greatest(when(WHOLE, lift_load, weight.heaviest_piece), 0), OURS, digits=0)
+           job.lift_factor * greatest(when(WHOLE, lift_weight, weight.heaviest_piece), 0), OURS,
+           digits=0)
 road_check = check("Width on the road", piece_width,
                    at_most=yard.road_width.in_("ft"),
                    source="own judgement; 102 in from memory", worst="LOOK", group=GROUP,

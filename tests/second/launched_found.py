@@ -29,8 +29,8 @@ NOT_READ = "–"
 CORNERS = (("near end, left", -1, -1), ("near end, right", -1, 1), ("far end, right", 1, 1),
            ("far end, left", 1, -1))
 """Corner, far end 1 or near -1, right side 1 or left -1; in the order of the readings."""
-AT_LAUNCH = ("mean", "tan_list", "tan_trim", "list_deg", "trim_deg", "draft", "line", "share",
-             "found", "excess", "dip", "breadth", "KB", "water_foot", "waterplane_a",
+AT_LAUNCH = ("mean", "tan_list", "tan_trim", "list_deg", "trim_deg", "draft", "full", "line",
+             "share", "found", "excess", "dip", "breadth", "KB", "water_foot", "waterplane_a",
              "waterplane_b", "righting_a", "righting_b", "lean_a", "lean_b", "stiffening",
              "moment_a", "moment_b", "moment_y", "moment_x", "centre_y", "centre_x", "holds",
              "high", "arm_y", "arm_x", "for_list", "for_trim", "add_corner", "add_edge", "edge",
@@ -106,7 +106,8 @@ def _afloat(g: Given, done: Results, read: list[float]) -> Results:
     return {
         "mean": mean, "tan_list": tan_list, "tan_trim": tan_trim,
         "list_deg": degrees(atan(tan_list)), "trim_deg": degrees(atan(tan_trim)),
-        "draft": draft, "line": _line_of_circle(draft / depth), "share": share,
+        "draft": draft, "full": min(draft, depth), "line": _line_of_circle(draft / depth),
+        "share": share,
         "found": weight, "excess": weight - done["Weight.launch"], "dip": dip,
         "breadth": now.breadth, "KB": now.KB, "water_foot": foot,
         "waterplane_a": planes[0], "waterplane_b": planes[1], "righting_a": stiff[0],

@@ -63,9 +63,8 @@ def _built(g: Given) -> Results:
         row = (0.0,) * 5
         found[f"Price.Section type {letter}: words"] = t.sec["purpose"] if t else DASH
         if t is not None:
-            sides = t.done["Parts.overall_length"], t.done["Parts.overall_width"]
             row = (t.sec["quantity"], t.done["Parts.deck_area"], t.done["Weight.launch"],
-                   max(sides), min(sides))
+                   *_on_the_road(g, t.done))
         rows.append(row)
         found |= {f"Price.Section type {letter}: {column}": value
                   for column, value in zip(columns, row, strict=True)}
@@ -75,6 +74,15 @@ def _built(g: Given) -> Results:
               "Price.heaviest": max(r[2] for r in rows),
               "Price.longest": max(r[3] for r in rows), "Price.widest": max(r[4] for r in rows)}
     return found
+
+
+def _on_the_road(g: Given, done: Results) -> tuple[float, float]:
+    """Return the longest and the widest thing on the road: a section, or its boards and floats."""
+    if g.job["carried"] == "whole":
+        sides = float(done["Parts.overall_length"]), float(done["Parts.overall_width"])
+        return max(sides), min(sides)
+    return (float(done["Parts.longest_piece"]),
+            min(float(done["Parts.float_l"]), float(done["Parts.float_b"])))
 
 
 def _materials(g: Given, groups: dict[str, float]) -> Results:
@@ -140,6 +148,31 @@ def _plant(g: Given, found: Results) -> Results:
             "Price.plant": lift + barge + tools + job["plant_other"]}
 
 
+def by_type(found: Results) -> list[tuple[float, float]]:
+    """Return how many sections of each type are built, and what one weighs [lb]."""
+    return [(float(found[f"Price.Section type {letter}: Quantity"]),
+             float(found[f"Price.Section type {letter}: Hours"])) for letter in TYPES]
+
+
+def _whole_loads(g: Given, types: list[tuple[float, float]]) -> tuple[float, list[int]]:
+    """Return trips with no section split, and how many sections of each type a load takes.
+
+    House choice: each section takes its share of a load, one of as many of its own kind as the
+    trailer may carry; shares are added up, so two types may share a load.  One that is too heavy
+    goes alone.
+    """
+    job = g.job
+    taken = []
+    for _, weight in types:
+        many = int(job["sections_a_load"])
+        while many > 1 and many * weight > job["trailer_payload"] * (1 + 1e-9):
+            many -= 1
+        taken.append(many)
+    if job["carried"] != "whole":
+        return 0.0, taken
+    return whole_up(sum(built / many for (built, _), many in zip(types, taken, strict=True))), taken
+
+
 def _delivery(g: Given, found: Results) -> Results:
     """Return trips and their cost; a section too long or wide makes every trip an extra cost."""
     job = g.job
@@ -149,17 +182,22 @@ def _delivery(g: Given, found: Results) -> Results:
     oversize = float(too_long or too_wide)
     by_weight = whole_up(weight / job["trailer_payload"])
     by_size = whole_up(sections / job["sections_a_load"])
-    trips = max(by_weight, by_size)
+    loads, taken = _whole_loads(g, by_type(found))
+    trips = max(by_weight, by_size, loads)
     a_trip = job["trip_cost"] + 2 * job["miles"] * job["mile_cost"]
     handling = weight * job["weight_cost"]
     flags = trips * oversize * job["oversize_cost"]
     truck, handled, wide = ("Price.Truck and trailer, there and back", "Price.Handling by weight",
                           "Price.Permit and flags of a long or wide load")
-    heavy = found["Price.heaviest"] > job["trailer_payload"] + 1e-9
+    heavy = (job["carried"] == "whole"
+             and found["Price.heaviest"] > job["trailer_payload"] + 1e-9)
     return {"Price.Heaviest section: words": (
                 "more than the trailer may carry: split or hire" if heavy
                 else "within what the trailer may carry"),
             "Price.oversize": oversize, "Price.trips": trips,
+            "Price.Trips, no section split: Quantity": loads,
+            **{f"Price.Type {letter}: whole sections on one load: Each": float(many)
+               for letter, many in zip(TYPES, taken, strict=True)},
             "Price.Trips by weight: Quantity": by_weight,
             "Price.Trips by sections on one load: Quantity": by_size,
             f"{truck}: Quantity": trips, f"{truck}: Each": a_trip,

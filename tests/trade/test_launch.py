@@ -257,6 +257,38 @@ def test_pounds_for_the_pencil() -> None:
         assert difference == pytest.approx(1, rel=1e-3)
 
 
+def test_pounds_for_the_pencil_where_floats_stand_askew() -> None:
+    """Levelled from a list alone, or a trim alone: the moment about that axis is the pencil's."""
+    known = section(extra_floats=2, extra_x=[4.5, -4.5], extra_y=[3, -3], length=18, width=12)
+    assert abs(value_of(st.turn, known)) > 0.1
+    at = group(known)
+    weight, kg = (value_of(r, known) for r in (wt.launch, wt.launch_kg))
+    level = at.rest(weight, (0, 0, kg))
+    for row, along in ((launch.level_side, 0), (launch.level_end, 1)):
+        plane = level.copy()
+        half = at.half[1 - along]
+        plane[1 if along else 2] = 1 / 24 / half
+        pounds = moments(at, plane, kg)[1 - along] / (half - INSIDE)
+        assert value_of(row, known) == pytest.approx(pounds, rel=1e-3)
+
+
+def moments(at: Group, plane, kg: float) -> tuple[float, float]:
+    """Return the righting moments along and across [lb·ft] of a slightly leaning section.
+
+    Summed over the columns of water under each float: every float is divided into small squares.
+    """
+    T, b, c = plane
+    cut = (np.arange(60) + 0.5) / 60 - 0.5
+    total = np.zeros(3)
+    for x, y, along, wide, _ in at.floats[:, 0, :].T:
+        xs, ys = np.meshgrid(x + along * cut, y + wide * cut)
+        deep = T + b * xs + c * ys
+        water = GAMMA * deep * along * wide / cut.size ** 2
+        total += [(water * (xs + b * deep / 2)).sum(), (water * (ys + c * deep / 2)).sum(),
+                  water.sum()]
+    return total[0] - total[2] * kg * b, total[1] - total[2] * kg * c
+
+
 # ------------------------------------------------------------------ as found
 
 
@@ -406,6 +438,21 @@ def test_out_of_range_is_said() -> None:
     assert value_of(as_built.holds, known).startswith("OUT OF RANGE")
 
 
+@pytest.mark.parametrize("model", ["Round float 16 dia x 120", "Box float 36 x 48 x 20"])
+@pytest.mark.parametrize("over", [0.5, 4.0])
+def test_a_float_that_is_under_displaces_itself_and_no_more(model, over) -> None:
+    """Water found is that of the whole floats, its centre theirs; and it is said."""
+    known = section(float_model=model, length=12, floats_a_row=1)
+    top, depth = (value_of(r, known) for r in (parts.deck_top, parts.float_depth))
+    each = math.pi / 4 * (16 / 12) ** 2 * 10 if "Round" in model else 3 * 4 * 20 / 12
+    for ask in readings.launch_corner:
+        known[ask] = 12 * top - depth - over
+    assert value_of(as_built.draft, known) == pytest.approx(depth + over)
+    assert value_of(as_built.found, known) == pytest.approx(2 * each * GAMMA, rel=1e-3)
+    assert value_of(as_built.KB, known) == pytest.approx(depth / 24, rel=1e-3)
+    assert value_of(as_built.holds, known).startswith("OUT OF RANGE")
+
+
 @pytest.mark.parametrize("inches", [3.0, 7.3, 11.0])
 def test_round_floats_by_the_circle(inches) -> None:
     known = section(float_model="Round float 16 dia x 120", length=12, floats_a_row=1)
@@ -453,6 +500,27 @@ def test_the_weight_test_finds_a_high_centre_of_gravity() -> None:
     known = section(drop_side=drop, drop_corner=1)
     lower = value_of(launch.test_GM_a, known) - value_of(as_built.test_GM, known)
     assert lower == pytest.approx(3 * weight / total, rel=0.02)
+
+
+@pytest.mark.parametrize(("corner", "side"), [("far end, right", 1), ("far end, left", -1)])
+def test_the_weight_test_takes_its_arm_from_the_centre_of_flotation(corner, side) -> None:
+    """An extra float on one side moves F there: as predicted is found as predicted."""
+    known = section(extra_floats=2, extra_x=[3, -3], extra_y=[3.5, 3.5], width=12,
+                    test_corner=corner)
+    middle = value_of(buoyancy.flotation_y, known)
+    assert middle > 0.4
+    at = group(known)
+    weight, kg = (value_of(r, known) for r in (wt.launch, wt.launch_kg))
+    pounds = value_of(readings.test_weight, known)
+    total, y = weight + pounds, side * (at.half[1] - INSIDE)
+    before = at.rest(weight, (0, middle, kg))
+    after = at.rest(total, (0, (weight * middle + pounds * y) / total,
+                            (weight * kg + pounds * at.top) / total))
+    edge = side * at.half[1]
+    known[readings.drop_side] = at.above(before, 0, edge) - at.above(after, 0, edge)
+    known[readings.drop_corner] = 1
+    assert value_of(as_built.test_GM, known) == pytest.approx(
+        value_of(launch.test_GM_a, known), rel=0.02)
 
 
 def test_water_taken_up_in_a_month() -> None:

@@ -9,15 +9,17 @@ from __future__ import annotations
 import itertools
 import math
 import random
+from fractions import Fraction
 
 import pytest
 
 from builder.language import adopt
 from builder.language.values import value_of
-from builder.sheets import catalog, cut_list, orders, price, price_direct, rates, takeoff
+from builder.sheets import catalog, cut_list, orders, parts, price, price_direct, rates, takeoff
 from builder.sheets import inputs as job
 from builder.sheets import inputs_site as site
 from builder.sheets import inputs_yard as road
+from builder.sheets import sections as sec
 from builder.sheets.reference import FINISHES, LUMBER, constants, irc
 
 adopt(rates)
@@ -32,7 +34,8 @@ COUNTED = [key for key, _, count, _ in price_direct.TASKS
 """Tasks whose quantity is a sum over the section types."""
 SMALL_MOST = {rates.wage: 120, rates.lift_rate: 400, rates.trip_cost: 400, rates.miles: 200,
               rates.permit_fees: 3000, road.trailer_payload: 20000}
-ROAD = (road.trailer_payload, road.trailer_length, road.trailer_overhang, road.road_width)
+ROAD = (road.trailer_payload, road.trailer_length, road.trailer_overhang, road.road_width,
+        road.carried)
 
 
 def rate(ask, rng: random.Random):
@@ -171,6 +174,10 @@ def reckoned(known: dict) -> float:
     pounds = sum(n * w for n, w in zip(built, heavy, strict=True))
     trips = max(math.ceil(pounds / r["trailer_payload"]),
                 math.ceil(sum(built) / r["sections_a_load"]))
+    if r["carried"] == "whole":
+        a_load = [min(r["sections_a_load"], max(int(r["trailer_payload"] / w), 1)) if w else 1
+                  for w in heavy]
+        trips = max(trips, math.ceil(sum(map(Fraction, built, map(int, a_load)))))
     flags = (max(long) > r["trailer_length"] + r["trailer_overhang"]
              or max(short) > r["road_width"] / 12)
     delivery = (trips * (r["trip_cost"] + 2 * r["miles"] * r["mile_cost"]
@@ -184,6 +191,42 @@ def reckoned(known: dict) -> float:
     fees = 0 if inside else r["permit_fees"]
     return (selling + math.floor(fees * 100 + 0.5) / 100
             + math.floor(r["tax_rate"] * r["taxable_share"] * selling * 100 + 0.5) / 100)
+
+
+def loads(weights: dict[str, tuple[int, float]], **change) -> dict:
+    """Return known values of a dock: type → sections built, weight of one [lb]."""
+    known = given(random.Random(3)) | {road.trailer_payload: 5000, rates.sections_a_load: 3,
+                                       road.carried: "whole"}
+    for k, line in zip(price_direct.TYPES, price_direct.type_lines, strict=True):
+        built, weight = weights.get(k, (0, 0))
+        known |= {line["quantity"]: built, line["hours"]: weight, line["cost"]: 20 * (built > 0),
+                  line["share"]: 6 * (built > 0)}
+    return known | {getattr(road, name): value for name, value in change.items()}
+
+
+@pytest.mark.parametrize(("weights", "trips", "in_pieces"), [
+    ({"A": (3, 2600)}, 3, 2), ({"A": (4, 2500)}, 2, 2), ({"A": (1, 2600), "B": (1, 2600)}, 2, 2),
+    ({"A": (1, 2400), "B": (1, 2400)}, 1, 1), ({"B": (6, 500)}, 2, 2), ({"F": (2, 6000)}, 3, 3),
+    ({"A": (3, 1600)}, 1, 1), ({"A": (3, 1600), "C": (1, 10)}, 2, 2)])
+def test_a_whole_section_is_not_split_between_loads(weights, trips, in_pieces):
+    assert value_of(price.trips, loads(weights)) == trips
+    assert value_of(price.trips, loads(weights, carried="in pieces")) == in_pieces
+
+
+def test_sides_on_the_road_are_those_of_what_is_carried():
+    """In pieces a long and wide section is no long or wide load."""
+    sides = {row: value for row, value in (
+        (parts.overall_length, 30.0), (parts.overall_width, 12.0), (parts.longest_piece, 16.0),
+        (parts.float_l, 4.0), (parts.float_b, 3.0))}
+    for carried, flags, long, wide in (("whole", 1, 30, 12), ("in pieces", 0, 16, 3)):
+        known = given(random.Random(3)) | {road.carried: carried, road.trailer_length: 16,
+                                           road.trailer_overhang: 4, road.road_width: 102}
+        for line in price_direct.type_lines:
+            del known[line["cost"]], known[line["share"]]
+        known |= {sec.quantity: 2, **sides}
+        assert value_of(price_direct.longest, known) == long
+        assert value_of(price_direct.widest, known) == wide
+        assert value_of(price_direct.oversize, known) == flags
 
 
 def test_the_price_follows_the_order_of_the_basis():

@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+import re
+from pathlib import Path
+
 import pytest
 
+import builder
 from builder.workbook.styles import (
     ACROSS,
     BODY,
@@ -18,11 +22,12 @@ from builder.workbook.styles import (
     style_fault,
 )
 
+BUILDER = Path(builder.__file__).parent
 PROMISED = [
     *"title subtitle note block head head.c head.n label label.indent symbol formula unit".split(),
-    *"source text wrap gen text.c state verdict limit master people caution link".split(),
+    *"source text wrap gen text.c state verdict limit master people link".split(),
     *"input.text input.list given.text head.source head.one caution.line".split(),
-    *"drawing.title drawing.label".split(),
+    "drawing.title",
     *(f"{stem}.{d}" for stem in ("num", "qty", "input", "given", "page", "large")
       for d in range(7)),
     *(f"{stem}.{part}" for stem in ("page", "large")
@@ -33,6 +38,15 @@ PROMISED = [
 def test_the_vocabulary_is_the_promised_one():
     assert sorted(STYLES) == sorted(PROMISED)
     assert all(style_fault(name) is None for name in PROMISED)
+
+
+def test_no_style_is_kept_that_nothing_wears():
+    """Those made by the number of decimals, and of the two sizes of paper, go as families."""
+    code = " ".join(path.read_text(encoding="utf-8") for path in BUILDER.rglob("*.py")
+                    if path.name != "styles.py")
+    single = [name for name in STYLES if not re.search(r"\.\d$|^(page|large)\.", name)]
+    assert len(single) > 20
+    assert [name for name in single if f'"{name}"' not in code] == []
 
 
 @pytest.mark.parametrize("name", ["", "Title", "num", "num.7", "input", "input.date", "nothing"])

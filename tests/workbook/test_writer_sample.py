@@ -123,7 +123,7 @@ def checks_sheet() -> SheetPlan:
         *(Cell(5 + i, 3, "formula", '=IF(B12=2,C6,"–")', "num.2") for i in range(5)),
         *(Cell(5 + i, 4, "formula", "=1/3", "num.6") for i in range(5)),
         *(Cell(5 + i, 5, "formula", "=1*1", "state") for i in range(5)),
-        Cell(11, 0, "text", caution, "caution"),
+        Cell(11, 0, "text", caution, "caution.line"),
         Cell(12, 0, "text", note, "note"),
         Cell(13, 0, "text", "a" + "b" * 300, "wrap"),
         Cell(14, 0, "formula", '="Whole job: "&B5&" < & >"', "text"),

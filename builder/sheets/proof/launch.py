@@ -13,7 +13,7 @@ from builder.language import Case, Family, Row, family
 from .. import as_built, buoyancy, launch, parts, readings
 from .. import inputs as job
 from ..reference import table
-from ..stability_group import turn, turn_length
+from ..stability_group import F_Y, turn, turn_length
 
 FACTORS = table("unit_factors")
 
@@ -81,7 +81,7 @@ def _weight_test() -> Family:
     """The weight test as an inclining test."""
     ton = ("long ton", _factor("long ton to lb"))
     cases = [Case(line["row"], {readings.test_weight: line["shifted weight"],
-                                launch.test_y: line["distance"],
+                                launch.test_y: line["distance"], F_Y: 0,
                                 launch.test_total: line["weight"],
                                 as_built.test_list: line["heel"]},
                   {as_built.test_GM: line["printed"]}, line["clause"],
