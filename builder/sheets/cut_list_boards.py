@@ -1,12 +1,13 @@
 """Cutting, second part: board by board, what is cut from it.
 
-Pieces are taken in cutting order.  For the next board seven ways are tried.  Each fills a room
+Pieces are taken in cutting order.  For the next board nine ways are tried.  Each fills a room
 with one piece, and with as many of the longest later piece of the same size as the offcut gives.
 
-* 1, 2, 3: as many of the next piece as the longest, second and third longest stock length give;
-* 4: the same from the shortest length that gives one;
-* 5: one piece less from the longest, so that more is left for a later piece;
-* 6, 7: as 1 and 4, but with the piece that comes after the next.
+* 1 to 4: as many of the next piece as the four longest stock lengths give, a way each;
+* 5: the same from the shortest length that gives one;
+* 6: one piece less from the longest, so that more is left for a later piece;
+* 7: as 1, but its second piece is the one after that of way 1;
+* 8, 9: as 1 and 5, but with the piece that comes after the next.
 
 The price of a way is the shortest length that holds it over what the pieces are worth: their
 lengths, and for the piece that begins the board a part of what it would take more where it is cut
@@ -40,9 +41,13 @@ from .cut_list_order import (
     KINDS_CUT,
     LAST,
     LATER,
+    LATER_SHORTEST,
+    LONGEST,
     ONE_LESS,
     PLACES,
     REACHES,
+    SHORTEST,
+    SKIPS,
     STOCK,
     TOGETHER,
     USABLE,
@@ -75,10 +80,11 @@ NEVER = 9
 """The price of a way that gives no piece."""
 
 block("Board by board")
-note("Ways 1 to 3: the three longest stock lengths; 4: the shortest that gives one piece; 5: the "
-     "longest, one piece less; 6 and 7: as 1 and 4, begun with the later piece. Price: length "
-     "bought over worth, and what the last board wastes if it is the next; the way's number is "
-     "the last digit. Free: the sum of the digits of the places with pieces left.")
+note("Ways 1 to 4: the four longest stock lengths; 5: the shortest that gives one piece; 6: the "
+     "longest, one piece less; 7: as 1, with the second piece after its second; 8 and 9: as 1 and "
+     "5, begun with the later piece. Price: length bought over worth, and what the last board "
+     "wastes if it is the next; the way's number is the last digit. Free: the sum of the digits "
+     "of the places with pieces left.")
 sheet.heads(HEADS)
 
 board_lines: list = []
@@ -142,14 +148,16 @@ def _main(line) -> None:
 
 def _room(line, way: int):
     """Return what the stock length of a way gives."""
-    if way in (4, 7):
-        return line["one" if way == 4 else "one_2"]
-    return usable[{1: 0, 2: 1, 3: 2, ONE_LESS: 0, LATER: 0}[way]]
+    if way in (SHORTEST, LATER_SHORTEST):
+        return line["one" if way == SHORTEST else "one_2"]
+    return usable[way - 1 if way <= LONGEST else 0]
 
 
 def _count(line, way: int):
     """Return how many of the piece that begins it a board of a way gives."""
-    return line["count_1"] - 1 if way == ONE_LESS else line[f"count_{way}"]
+    if way == ONE_LESS:
+        return line["count_1"] - 1
+    return line["count_1" if way == SKIPS else f"count_{way}"]
 
 
 def _last_waste(over):
@@ -162,11 +170,12 @@ def _way(line, way: int) -> None:
     tail = "_2" if way >= LATER else ""
     place, left, pitch = (line[f"{name}{tail}"] for name in ("line", "left", "pitch"))
     room, size, free, rest = _room(line, way), line["size"], line["next"], line["rest"]
-    if way != ONE_LESS:
+    if way not in (ONE_LESS, SKIPS):
         line.add(f"count_{way}", least(left, whole_down(room / pitch)), "", 0)
     count = _count(line, way)
-    digit = line.add(f"from_{way}", at_place(DIGITS, greatest(
-        place, sum_over(KEYS > size + room - pitch * count))), "", 0)
+    fits_from = (line["then_1"] if way == SKIPS else
+                 greatest(place, sum_over(KEYS > size + room - pitch * count)))
+    digit = line.add(f"from_{way}", at_place(DIGITS, fits_from), "", 0)
     # What is left over of a division by the digit: the places behind it.
     behind = free - digit * whole_down((free + HALF) / digit - NUDGE)
     then = line.add(f"then_{way}", sum_over(PLACES > behind) + 1, "", 0)
@@ -189,12 +198,13 @@ def _choice(line) -> None:
         lowest - BY_WAY * whole_down(lowest / BY_WAY), WAYS[-1]), 1), "", 0)
     size = line["size"]
     line.add("main", when(way >= LATER, line["line_2"], line["line"]), "", 0)
+    room = line.add("room", choose(way, *(_room(line, k) for k in WAYS)), "", 2)
     pieces = line.add("pieces", greatest(choose(way, *(_count(line, k) for k in WAYS)), 0),
                       "", 0)
-    then = choose(way, *(line[f"then_{k}"] for k in WAYS))
+    then = line.add("then", choose(way, *(line[f"then_{k}"] for k in WAYS)), "", 0)
     second = line.add("second", when(at_place(KEYS, then) > size, then, END), "", 0)
     left = line.add("second_left", _left(second), "", 0)
-    offcut = choose(way, *(_room(line, k) for k in WAYS)) - pieces * _begun(line, "pitch")
+    offcut = room - pieces * _begun(line, "pitch")
     line.add("second_pieces", greatest(least(left, whole_down(
         offcut / greatest(at_place(KEYS, second) - size, 1))), 0), "", 0)
 

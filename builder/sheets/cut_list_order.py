@@ -30,17 +30,22 @@ from . import inputs_buying as buying
 from . import parts
 from . import sections as sec
 
-WAYS = (1, 2, 3, 4, 5, 6, 7)
+LONGEST = 4
+"""Ways 1 to this one take the longest stock lengths, one each."""
+SHORTEST, ONE_LESS = LONGEST + 1, LONGEST + 2
+"""The way with the shortest length that gives a piece; the one with one piece less than way 1."""
+SKIPS = LONGEST + 3
+"""The way that is as way 1, but for its second piece: the one after that of way 1."""
+LATER, LATER_SHORTEST = LONGEST + 4, LONGEST + 5
+"""From these ways on a board begins with the second piece that is left, not with the first: from
+the longest length, and from the shortest that gives it."""
+WAYS = tuple(range(1, LATER_SHORTEST + 1))
 """Ways tried for a board; what each is stands in ``cut_list_boards``."""
-LATER = 6
-"""From this way on a board begins with the second piece that is left, not with the first."""
-ONE_LESS = 5
-"""The way that takes one piece less than way 1."""
 TYPES = tuple("ABCDEF")
 INCH, FOOT = 16, 192
 """Sixteenths in an inch, in a foot."""
 HALF = 0.5
-LENGTHS_ALONE = 5
+LENGTHS_ALONE = 6
 """How many of the longest stock lengths are tried for a piece that is cut alone."""
 TENTHS = 10
 """A piece cut alone fills more than a tenth of a board: the floor under that share."""
@@ -48,18 +53,18 @@ BY_SIZE, TIES = 10000, 1000
 """A size's line, a length in sixteenths and the piece's line make one number to sort by."""
 
 HEADS = {"next": "Free", "line": "Cut", "left": "Left to cut", "size": "Size's number",
-         "pitch": "Piece, kerf", "one": "Room, way 4", "rest": "Left of size",
+         "pitch": "Piece, kerf", "one": f"Room, way {SHORTEST}", "rest": "Left of size",
          "line_2": "Later piece", "left_2": "Left of it", "pitch_2": "Later, kerf",
-         "one_2": "Room, way 7"}
+         "one_2": f"Room, way {LATER_SHORTEST}"}
 """Heads over the columns of the lines of boards."""
 for _way in WAYS:
-    HEADS |= {f"count_{_way}": f"Pieces, {_way}"} if _way != ONE_LESS else {}
+    HEADS |= {f"count_{_way}": f"Pieces, {_way}"} if _way not in (ONE_LESS, SKIPS) else {}
     HEADS |= {f"from_{_way}": f"Fits from, {_way}",
               f"then_{_way}": f"Second, {_way}", f"used_{_way}": f"Used, {_way}"}
     HEADS |= {f"last_{_way}": f"Last, {_way}"} if _way < LATER else {}
     HEADS |= {f"price_{_way}": f"Price, {_way}"}
-HEADS |= {"way": "Way", "main": "Piece", "pieces": "Pieces", "second": "Second",
-          "second_left": "Left of second", "second_pieces": "Second, pieces",
+HEADS |= {"way": "Way", "main": "Piece", "room": "Room", "pieces": "Pieces", "then": "Then",
+          "second": "Second", "second_left": "Left of second", "second_pieces": "Second, pieces",
           "need": "Used", "all": "Boards at most", "boards": "Boards", "code": "Size, stock"}
 
 sheet = Sheet("Cutting", "How boards are chosen and cut", scope="ledger",
@@ -172,26 +177,27 @@ for _n in range(1, len(_sources) + 1):
     order_lines.append(_line)
 
 block("Pieces, alike ones together, in the order they are cut")
-note("Cut number: the line of the size times 10,000, and piece and kerf. Extra worth: three "
+note("Cut number: the line of the size times 10,000, and piece and kerf. Best alone: most pieces "
+     "for a sixteenth of a board's room, nothing else cut from it. Extra worth: three "
      "fifths of what a piece takes more than its length where it is cut alone, as a share of it. "
      "Digit: each place has its own binary digit in the numbers Free.")
 sheet.heads({"next": "Cut number", "line": "Pieces", "left": "Piece and kerf",
-             "size": "Extra worth", "pitch": "Digit"})
+             "size": "Best alone", "pitch": "Extra worth", "one": "Digit"})
 cut_lines = []
 for _n in range(1, len(_sources) + 1):
     _line = ledger(f"Cut {_n}", "", "", "Cutting", next=(nth_largest(CUTS, _n), "", 2))
     _key = _line["next"]
     _line.add("line", sum_over((SIZES * BY_SIZE + LENGTHS + kerf).is_(_key) * COUNTS), "", 0)
     _pitch = _line.add("left", greatest(_key - BY_SIZE * whole_down(_key / BY_SIZE), 1), "", 2)
-    _fills = greatest(*(whole_down(u / _pitch) * share
-                        for u, share in zip(usable, _shares, strict=False)))
-    _line.add("size", (TENTHS / greatest(_pitch * _fills * TENTHS, 1) - 1) * 3 / 5, "", 4)
-    _line.add("pitch", 2 ** max(len(source_lines) - _n, 0), "", 0)
+    _fills = _line.add("size", greatest(*(whole_down(u / _pitch) * share for u, share in zip(
+        usable, _shares, strict=False))), "", 6)
+    _line.add("pitch", (TENTHS / greatest(_pitch * _fills * TENTHS, 1) - 1) * 3 / 5, "", 4)
+    _line.add("one", 2 ** max(len(source_lines) - _n, 0), "", 0)
     cut_lines.append(_line)
 KEYS, TOGETHER, EXTRA, DIGITS = (
     Series(name, [line[column] for line in cut_lines]) for name, column in (
-        ("key", "next"), ("together", "line"), ("extra", "size"), ("digit", "pitch")))
-PLACES = Series("digit", [line["pitch"] for line in cut_lines[:-1]])
+        ("key", "next"), ("together", "line"), ("extra", "pitch"), ("digit", "one")))
+PLACES = Series("digit", [line["one"] for line in cut_lines[:-1]])
 """The digits of the places that can hold a piece: all but the last."""
 KINDS_CUT = ledger("Kinds of pieces that are cut", "", "each", "Cutting", line=(
     sum_over(TOGETHER > 0), "", 0))["line"]

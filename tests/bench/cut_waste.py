@@ -28,7 +28,7 @@ FOOT, KERF = 192, 2
 MEAN_MOST, WORST_MOST = 0.01, 0.04
 RAILS, STRINGERS = ("2x8", "2x10", "2x12", "3x8", "3x10"), ("2x6", "2x8", "2x10")
 SKIRTS = ("", "2x10", "2x12")
-TUNED, FRESH = (1, 2, 3, 4), (31, 32, 33, 34)
+TUNED, FRESH = (1, 2, 3, 4), (51, 52, 53, 54)
 Pieces = list[tuple[str, int, int]]
 """Size, length in sixteenths, count."""
 

@@ -218,19 +218,26 @@ def test_random_docks_are_cut(seed):
 
 HARD = (
     # Size, pieces (sixteenths, count), lengths sold [ft], the least feet that give them: the
-    # proven optimum of ``tests.bench.cut_waste``.
-    ("2x6", ((1488, 13), (1392, 25), (864, 17)), (10, 12, 14, 18, 20), 376),
-    ("2x6", ((720, 11),), (8, 12, 16, 18, 20), 44),
-    ("2x8", ((2537, 18), (2031, 12), (2007, 10), (910, 2), (624, 24)), (8, 14, 16, 18, 20), 574),
-    ("2x10", ((1920, 4), (672, 11)), (10, 14, 16, 18, 20), 80),
-    ("2x8", ((1104, 7),), (8, 10, 12, 14, 16, 18, 20), 42),
-    ("4x6", ((1760, 7), (1376, 1), (992, 4)), (12, 14, 18, 20), 98),
+    # proven optimum of ``tests.bench.cut_waste``; last, what may be bought more.
+    ("2x6", ((1488, 13), (1392, 25), (864, 17)), (10, 12, 14, 18, 20), 376, 0.05),
+    ("2x6", ((720, 11),), (8, 12, 16, 18, 20), 44, 0.05),
+    ("2x8", ((2537, 18), (2031, 12), (2007, 10), (910, 2), (624, 24)), (8, 14, 16, 18, 20), 574,
+     0.05),
+    ("2x10", ((1920, 4), (672, 11)), (10, 14, 16, 18, 20), 80, 0.05),
+    ("2x8", ((1104, 7),), (8, 10, 12, 14, 16, 18, 20), 42, 0.05),
+    ("4x6", ((1760, 7), (1376, 1), (992, 4)), (12, 14, 18, 20), 98, 0.05),
+    # A 12 ft board, the fourth longest, gives both pieces to the last sixteenth.
+    ("3x8", ((1656, 6), (644, 2)), (10, 12, 16, 18, 20), 60, 0.03),
+    # A board's second piece is better not the longest that fits.
+    ("2x6", ((2144, 30), (1493, 12), (912, 15), (800, 69)), (10, 14, 20), 808, 0.03),
+    # Cut alone it fills an 8 ft board, the sixth longest, best.
+    ("2x6", ((1456, 25), (992, 38)), (8, 10, 12, 14, 18, 20), 390, 0.03),
 )
-"""Sizes of which simpler ways of cutting bought 5 to 15 % too much."""
+"""Sizes of which simpler ways of cutting bought 3 to 15 % too much."""
 
 
-@pytest.mark.parametrize(("size", "pieces_of_it", "sold", "least"), HARD)
-def test_hard_sizes_come_near_the_proven_optimum(size, pieces_of_it, sold, least):
+@pytest.mark.parametrize(("size", "pieces_of_it", "sold", "least", "over"), HARD)
+def test_hard_sizes_come_near_the_proven_optimum(size, pieces_of_it, sold, least, over):
     known = {job.longest_stock: 20.0}
     for key, ask in buying.sold.items():
         known[ask] = "yes" if int(key.split("_")[0]) in sold else "no"
@@ -240,7 +247,7 @@ def test_hard_sizes_come_near_the_proven_optimum(size, pieces_of_it, sold, least
                   line["size"]: LUMBER.keys.index(size) + 1 if count else 0}
     assert value_of(cut_list_boards.left_over, known) == 0
     feet = value_of(cut_list_boards.FEET_BOUGHT, known)
-    assert least <= feet <= 1.05 * least
+    assert least <= feet <= (1 + over) * least
 
 
 class OneCell:
