@@ -35,6 +35,7 @@ from .graph import Graph, faults_of
 from .input_sheets import Part, job_sheet, place_inputs, section_sheet
 from .places import Places, address
 from .proof_sheet import ProofSheet
+from .sketch_sheet import Sketch, sketch_sheet
 from .start_sheet import Front, StartSheet
 from .worked_sheet import WorkedSheet
 
@@ -49,7 +50,7 @@ class Declared:
     ``further`` are modules that declare more rows on a sheet of another module; ``none_left``
     rows of the whole job that count what could not be dealt with: while one is above 0 the job
     needs input.  ``worked`` is the input that names the section type of the worked page; ``bars``
-    the sheet below which every check is drawn as a bar.
+    the sheet below which every check is drawn as a bar; ``sketches`` are pictures of terms.
     """
 
     inputs: ModuleType
@@ -66,6 +67,7 @@ class Declared:
     none_left: Sequence[Row] = ()
     worked: Ask | None = None
     bars: Sheet | None = None
+    sketches: Sequence[Sketch] = ()
 
 
 class Model:
@@ -126,7 +128,8 @@ class Model:
         if faults := [*self.proof.faults, *(self.worked.faults if self.worked else ())]:
             raise Faults(faults)
         plans += [names_sheet(self.typing, self.places, self.sheets, self.proof.names),
-                  *([terms_sheet(d.terms)] if d.terms is not None else []),
+                  *([terms_sheet(d.terms, d.sketches)] if d.terms is not None else []),
+                  *([sketch_sheet(d.sketches)] if d.sketches else []),
                   free_sheet(), sources_sheet(d.sources, "Sources")]
         for plan in plans:
             self._master_line(plan)

@@ -29,8 +29,8 @@ WORST, AT, CURE, AMOUNT, UNIT, SOURCE_COL, LINK, FAILING, LOOKING = 2, 3, *range
 WIDTHS = [34, 19, 8, 7, *[9.5] * len(SECTIONS), 40, 8, 13, 20, 15, 6, 6]
 SHOWN = 1.5
 """The ratio at which a bar is cut, so that one bad check does not squash the others."""
-BARS_HEAD, BAR, BARS_PAGE = 5, 9, 40
-"""Rows of a chart's title and axis, tenths of a row for a bar, rows of a page of charts."""
+BARS_HEAD, BAR, BARS_ON_A_PAGE = 4, 10, 36
+"""Rows of a chart's title and axis, tenths of a row for a bar, bars of a page of charts."""
 COUNTED = ((FAILING, ORDER[0]), (LOOKING, ORDER[2]))
 """Columns that count the checks that read a word so far, so that the first is found."""
 
@@ -111,30 +111,42 @@ class ChecksSheet:
         return f"1+IF({failing},{counts[0]},{counts[1]})"
 
     def add_bars(self, plan: SheetPlan) -> None:
-        """Put a chart a group below what stands on a sheet: a bar for every check."""
+        """Put charts below what stands on a sheet, a bar for every check, as many as a page takes.
+
+        The lines of a chart stand one below the other on Checks; the title of a group between
+        them is a line without a bar.
+        """
         page = Page.__new__(Page)
         page.plan = plan
         y = plan.last[0] + 2
-        plan.page_breaks.append(y)
         page.text(y, 0, "Every check against its limit, the worst of all section types", "block")
         page.text(y + 1, 0, "A bar that passes the line at 1.0 does not pass, or breaks a rule of "
                   "good practice; longer ones are cut at 1.5. No bar: not used.", "subtitle")
-        top = y
+        plan.page_breaks.append(y)
         y += 2
-        for group, (first, last) in self.rows.items():
-            high = BARS_HEAD + -(-(last - first + 1) * BAR // 10)
-            if y + high - top > BARS_PAGE:
+        for number, (first, last) in enumerate(self._pages()):
+            if number:
                 plan.page_breaks.append(y)
-                top = y
-            span = f"{first + 1}:${{}}${last + 1}"
+            high = BARS_HEAD + -(-(last - first + 1) * BAR // 10)
+            names, ratios = (f"{NAME}!${x}${first + 1}:${x}${last + 1}"
+                             for x in ("A", letter(WORST)))
             plan.charts.append(Chart(
-                y, 0, high, "bars", f"{group}: value against limit", "", "",
-                (ChartLine("Worst ratio", f"{NAME}!$A${span.format('A')}",
-                           f"{NAME}!${letter(WORST)}${span.format(letter(WORST))}"),),
-                f"One bar a check of {group}: its worst ratio of value to limit; above 1 does not "
-                "pass, or breaks a rule of good practice.", SHOWN))
+                y, 0, high, "bars", f"Value against limit, part {number + 1}", "", "",
+                (ChartLine("Worst ratio", names, ratios),),
+                "One bar a check, group by group: its worst ratio of value to limit; above 1 does "
+                "not pass, or breaks a rule of good practice.", SHOWN))
             y += high
         plan.last = (y - 1, plan.last[1])
+
+    def _pages(self) -> list[tuple[int, int]]:
+        """Return first and last line of each chart: whole groups with the titles above them."""
+        found: list[tuple[int, int]] = []
+        for first, last in self.rows.values():
+            if found and last - found[-1][0] < BARS_ON_A_PAGE:
+                found[-1] = (found[-1][0], last)
+            else:
+                found.append((first - 1, last))
+        return found
 
     def _last_before(self, group: str) -> int | None:
         """Return the last line of the group before one."""

@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from builder.language import Table
 from builder.language.units import TEXT
 
 from .cells import Place, SheetPlan
-from .frame import SECTIONS, TOP, Page
+from .frame import SECTIONS, TOP, Page, letter
 from .input_sheets import Typing, allowed_words
 from .places import Places, address, section_place
+from .sketch_sheet import NAME as SKETCHES
+from .sketch_sheet import Sketch, place_of
 
 
 def input_names(typing: Typing, places: Places) -> dict[str, Place]:
@@ -82,14 +86,18 @@ def free_sheet() -> SheetPlan:
     return plan
 
 
-def terms_sheet(table: Table) -> SheetPlan:
-    """Build the list of terms: each in one line, and the sheet on which it is met first."""
-    page = Page("Terms", table.title, [26, 112, 16],
+def terms_sheet(table: Table, sketches: Sequence[Sketch] = ()) -> SheetPlan:
+    """Build the list of terms: each in one line, where it is met first, its sketch."""
+    page = Page("Terms", table.title, [26, 11, 102, 16],
                 "The words of the trade as they are used here.")
-    page.heads(TOP - 1, ["Term", "What it means", "Where"])
+    page.heads(TOP - 1, ["Term", "Sketch", "What it means", "Where"])
+    drawn = {term: k for k, sketch in enumerate(sketches) for term in sketch.shows}
     for y, (term, (meaning, where)) in enumerate(
             zip(table.keys, table.lines, strict=True), start=TOP):
         page.text(y, 0, term, "label")
-        page.text(y, 1, meaning, "label")
-        page.text(y, 2, where, "label")
-    return page.done(2, frozen=(TOP, 1), repeat=(0, TOP - 1))
+        page.text(y, 2, meaning, "label")
+        page.text(y, 3, where, "label")
+        if term in drawn:
+            row, col = place_of(drawn[term])
+            page.link(y, 1, f"{SKETCHES}!{letter(col)}{row + 1}", f"Sketch {drawn[term] + 1}")
+    return page.done(3, frozen=(TOP, 1), repeat=(0, TOP - 1))

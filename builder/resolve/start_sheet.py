@@ -87,21 +87,12 @@ class StartSheet:
         wanting = y + 1
         y = self._wanting(page, wanting)
         y = self._packs(page, y + 1)
-        counts = y + 1
-        y = self._counts(page, counts)
-        self._failing(page, wrong, y - 3)
-        self._groups(page, groups, counts + 2)
-        self._questions(page, 4, counts + 2, wanting)
-        for title, lines, style in (
-            ("What this workbook is", front.purpose, "text"),
-            ("How to use it", front.steps, "text"),
+        y = self._said(page, y, (("What this workbook is", front.purpose, "text"),
+                                 ("How to use it", front.steps, "text")))
+        page.plan.page_breaks.append(y + 1)
+        y = self._said(page, y, (
             ("Cautions", tuple(f"CAUTION: {c}" for c in front.cautions), "caution.line"),
-            ("What it does not cover", front.beyond, "text"),
-        ):
-            page.text(y + 1, 0, title, "block")
-            y += 2
-            for line in lines:
-                y = page.lines(y, line, style, WIDE)
+            ("What it does not cover", front.beyond, "text")))
         y = self._key(page, y + 1)
         page.text(y + 1, 0, "Sheets", "block")
         y += 2
@@ -111,11 +102,28 @@ class StartSheet:
             y += 1
         page.text(y + 1, 0, "Version", "block")
         page.text(y + 2, 0, f"Version {version}, {date}", "text")
-        y += 3
-        for line in front.changes:
-            y = page.lines(y, line, "text", WIDE)
+        y = self._lines(page, y + 3, front.changes, "text")
+        page.plan.page_breaks.append(y + 1)
+        counts = y + 1
+        y = self._counts(page, counts)
+        self._failing(page, wrong, y - WRONG)
+        self._groups(page, groups, counts + 2)
+        self._questions(page, 4, counts + 2, wanting)
         page.plan.cells.sort(key=lambda cell: (cell.row, cell.col))
         return page.done(len(WIDTHS) - 1, frozen=(2, 0), repeat=(0, 1))
+
+    def _said(self, page: Page, y: int, parts) -> int:
+        """Put titled sentences: (title, sentences, style) each."""
+        for title, lines, style in parts:
+            page.text(y + 1, 0, title, "block")
+            y = self._lines(page, y + 2, lines, style)
+        return y
+
+    @staticmethod
+    def _lines(page: Page, y: int, lines: Sequence[str], style: str) -> int:
+        for line in lines:
+            y = page.lines(y, line, style, WIDE)
+        return y
 
     def _answer(self, page: Page, y: int) -> int:
         """Put the results of the whole job below the lines for the questions."""

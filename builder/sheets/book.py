@@ -51,6 +51,7 @@ from . import (
 from .proof import afloat, connections, hydro, money, site, wood
 from .proof import launch as launched
 from .reference import SOURCES, TERMS
+from .terms_sketches import SKETCHES
 
 VERSION = "0.1.0"
 FURTHER = (parts_lumber, inputs_afloat, inputs_site, inputs_yard, sections_site, sections_afloat,
@@ -95,4 +96,4 @@ def model() -> Model:
         start.CAUTIONS, start.BEYOND, start.CHANGES, start.QUESTIONS)
     return Model(Declared(inputs, sections, catalog, SHEETS, FAMILIES, SOURCES, front,
                           "Floating dock calculation", VERSION, FURTHER, TERMS,
-                          (orders.missing,), inputs_pages.worked_type, curves.sheet))
+                          (orders.missing,), inputs_pages.worked_type, curves.sheet, SKETCHES))

@@ -70,4 +70,4 @@ share = Series("share", [row(name, f"s_{k}", "", x, "Price", 3)
                          for k, (name, x) in enumerate(price.shares.items(), start=1)])
 sheet.picture("Shares of the selling price", "bars", "Share of the price", "",
               [Curve("Share", share, share)],
-              "One bar a group: its share of the selling price.", lines=18)
+              "One bar a group: its share of the selling price.", lines=24)

@@ -226,8 +226,8 @@ rough = row("Wave, upper end of the range, or wake", "H_r", "ft", greatest(wave_
 wave_check = check("Wave height, upper end of the range, or wake", rough, at_most=site.wave_most,
                    look_at=least(berth.wave_easy, site.wave_most), source="Sea Grant guide 3.1; "
                    "MIL-HDBK-1025/5 2.2.2.1", group="Site",
-                   cure="Engineer required above the limit: a breakwater, a sheltered place, a "
-                   "no-wake zone, or take the dock out. From 1 ft a berth is uneasy.")
+                   cure="Engineer required above the limit: a breakwater, a sheltered place, "
+                   "no wake, or take the dock out. From 1 ft a berth is uneasy.")
 wave_force = row("Push of waves and wake", "", "text",
                  when(rough > site.wave_most, "ENGINEER REQUIRED",
                       "not worked; kept small by the limit on height"), OURS)

@@ -67,6 +67,8 @@ def _set_axes(made, chart: Chart) -> None:
     axis = {"name_font": letters, "num_font": letters, "line": {"color": INK},
             "major_gridlines": {"visible": True, "line": {"color": LINE, "width": 0.75}}}
     if chart.kind == "bars":
+        if chart.most:
+            axis["num_font"] = {**letters, "size": 9}
         made.set_x_axis({"name": chart.along, **axis, "min": 0, "max": chart.most,
                          **({"major_unit": 0.5, "num_format": "0.0"} if chart.most else {})})
         made.set_y_axis({"name": chart.up, **axis, "reverse": True, "interval_unit": 1,

@@ -14,7 +14,7 @@ LETTER = 1
 """Paper number of letter size, 8.5 x 11 in (ECMA-376 Part 1, 18.3.1.63 pageSetup; memory)."""
 
 # Margins [in]: room for a punched edge at the left, header and footer clear of the cells.
-MARGINS = {"left": 0.6, "right": 0.4, "top": 0.7, "bottom": 0.65}
+MARGINS = {"left": 0.6, "right": 0.4, "top": 0.75, "bottom": 0.7}
 DRAWN = {"left": 0.9, "right": 0.65, "top": 0.65, "bottom": 0.55}
 """Margins of a sheet of drawings [in].
 
