@@ -19,7 +19,8 @@ STEPS = (
     "6. Choose a section type on Inputs, block Yard and road, and print Yard and Drawing for it; "
     "in block Worked page choose the type that Worked shows with the numbers put in.",
     "7. After launch type the four corner freeboards on Readings; AsBuilt says what to move.",
-    "Print any sheet: each fits the width of a page. What to print for whom stands above.",
+    "Print any sheet, on letter or A4: each fits the width of a page. What to print for whom "
+    "stands above.",
     "On closing, the program may ask to save although nothing was changed: it has worked the "
     "sheets out again.",
 )
