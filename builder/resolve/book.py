@@ -23,11 +23,12 @@ from .closing_sheets import (
     terms_sheet,
 )
 from .data_sheets import (
+    CATALOG_WANTING,
     DataLayout,
     catalog_sheet,
     place_catalog,
     sources_sheet,
-    state_range,
+    wanting_line,
 )
 from .drawing_sheet import COLUMNS
 from .frame import DASH, FIRST, HEAD, MASTER, SECTIONS, TITLE, WANTING, Page, letter
@@ -142,6 +143,8 @@ class Model:
         found += [f"{len(SECTIONS)}-COUNTIF({part.sheet.name}!$E${row}:$J${row},\"{DASH}\")"
                   for part in self.typing.of(True)]
         found += [f"SUM({address(self.places.rows[row])})" for row in self.declared.none_left]
+        if self.editable:
+            found.append(f"{self.declared.catalog.sheet.name}!$B${CATALOG_WANTING + 1}")
         return "+".join(found)
 
     def _master_line(self, plan: SheetPlan) -> None:
@@ -211,7 +214,8 @@ class Model:
             self._master_line(plan)
         start = StartSheet(
             d.front, self.checks, self.places,
-            [state_range(t, self.places) for t in self.editable], self.typing, d.none_left)
+            [(t.title, wanting_line(t, self.places)) for t in self.editable],
+            f"{catalog.name}!$B${CATALOG_WANTING + 1}", self.typing, d.none_left)
         plans = self._in_order([*typed, catalog, *self.fixed], catalog.name)
         abouts = [(p.name, self._about(p)) for p in plans]
         plans.insert(0, start.plan(abouts, job.about, d.version,

@@ -44,6 +44,10 @@ CATALOG_HEAD = 5
 """Rows over a catalog table's lines: title, source, heads, least, most."""
 
 
+CATALOG_WANTING = 4
+"""Row of the count of lines that are not usable."""
+
+
 def place_catalog(tables: Sequence[Table], places: Places, name: str) -> Laid:
     """Give the editable tables their places."""
     return Laid(tables, name, TOP, places, CATALOG_HEAD)
@@ -61,6 +65,14 @@ def state_range(table: Table, places: Places) -> str:
     return f"{sheet}!${col}${first + 1}:${col}${first + len(table.keys)}"
 
 
+def wanting_line(table: Table, places: Places) -> str:
+    """Return the formula of the first line of a catalog table that is not usable, or a dash."""
+    states = state_range(table, places)
+    sheet, first, _ = places.tables[table.name]
+    keys = f"{sheet}!$A${first + 1}:$A${first + len(table.keys)}"
+    return f'IF(COUNTIF({states},0)>0,INDEX({keys},MATCH(0,{states},0)),"{DASH}")'
+
+
 def catalog_sheet(sheet: Sheet, tables: Sequence[Table], places: Places,
                   typed: dict) -> SheetPlan:
     """Build the catalog: every number of a product may be typed over, within limits shown."""
@@ -68,6 +80,10 @@ def catalog_sheet(sheet: Sheet, tables: Sequence[Table], places: Places,
     page = Page(sheet.name, sheet.title, [KEY_WIDTH, *[WIDTH] * widest, 30], sheet.about)
     page.text(3, 0, "Framed cells may be changed. State 1: the line is usable; 0: a number is "
                     "missing or outside least and most.", "subtitle")
+    page.text(CATALOG_WANTING, 0, "Lines that are not usable", "label")
+    page.formula(CATALOG_WANTING, 1, "+".join(
+        f"COUNTIF({state_range(t, places).rpartition('!')[2].replace('$', '')},0)"
+        for t in tables), "num.0")
     for table in tables:
         _catalog_table(page, table, places, typed.get(table.name, {}))
     return page.done(widest + 1, frozen=(3, 1), repeat=(0, 2))
@@ -100,8 +116,10 @@ def _catalog_table(page: Page, table: Table, places: Places, typed: dict) -> Non
             page.number(y, x, value, _number_style(table, name))
         cells, least, most = (
             f"B{r}:{letter(end - 1)}{r}" for r in (y + 1, f"${first - 1}", f"${first}"))
-        page.formula(y, end, f"(COUNTA({cells})=COLUMNS({cells}))*(SUMPRODUCT(({cells}>={least})*"
-                             f"({cells}<={most}))=COLUMNS({cells}))", "state")
+        # A sum that is no number holds an error value, which no compare may reach.
+        page.formula(y, end, f"IF(ISNUMBER(SUM({cells})),(COUNTA({cells})=COLUMNS({cells}))*"
+                             f"(SUMPRODUCT(({cells}>={least})*({cells}<={most}))"
+                             f"=COLUMNS({cells})),0)", "state")
         page.text(y, end + 1, table.notes[k][2], "source")
 
 

@@ -182,7 +182,8 @@ def state_formula(row: Ask, cell: str, low: str, high: str, default: str, places
 def used_formula(row: Ask, cell: str, state: str, default: str) -> str:
     """Return the formula of the value used."""
     if row.free:
-        return f'IF(ISBLANK({cell}),"{DASH}",{cell})'
+        # An error value has no length and must not get any further.
+        return f'IF(ISNUMBER(LEN({cell}))*(1-ISBLANK({cell})),{cell},"{DASH}")'
     if row.optional:
         return f'IF(ISNUMBER({cell})*({state}=1),{cell},"{DASH}")'
     value = cell if row.default is None else f"IF(ISBLANK({cell}),{default},{cell})"

@@ -135,14 +135,17 @@ class ProofSheet:
             self.moved[row] = f"{COLUMN}${y + 1}"
             if row.unit == TEXT:
                 keys = Where(self.places, NAME).column(row.choices, None)
-                tests.append(f"SUMPRODUCT(({keys}={COLUMN}{y + 1})*1)")
+                cell = f"{COLUMN}{y + 1}"
+                tests.append(f"IF(ISTEXT({cell}),SUMPRODUCT(({keys}={cell})*1),0)")
             y += 1
         if numbers:
             a, b = state + 2, state + 1 + len(numbers)
             own_range, low, high = (f"{c}{a}:{c}{b}" for c in (COLUMN, f"${letter(LOW)}",
                                                                f"${letter(HIGH)}"))
-            tests.insert(0, f"(COUNTA({own_range})=ROWS({own_range}))*(SUMPRODUCT(({own_range}>="
-                            f"{low})*({own_range}<={high}))=ROWS({own_range}))")
+            # A sum that is no number holds an error value, which no compare may reach.
+            tests.insert(0, f"IF(ISNUMBER(SUM({own_range})),(COUNTA({own_range})=ROWS({own_range}))"
+                            f"*(SUMPRODUCT(({own_range}>={low})*({own_range}<={high}))"
+                            f"=ROWS({own_range})),0)")
         page.across(state, everywhere, "*".join(tests), "state")
         return self._factors(page, y, one, everywhere, state)
 

@@ -62,11 +62,13 @@ class Front:
 class StartSheet:
     """Builds the first sheet; it may look to the right, nothing reads it."""
 
-    def __init__(self, front: Front, checks: ChecksSheet, places: Places, catalog_states: list,
-                 typing: Typing, none_left: Sequence[Row] = ()):
+    def __init__(self, front: Front, checks: ChecksSheet, places: Places,
+                 catalog: list[tuple[str, str]], catalog_count: str, typing: Typing,
+                 none_left: Sequence[Row] = ()):
+        """Take what it sums up; ``catalog`` holds title and first wanted line of each table."""
         self.none_left = none_left
         self.front, self.checks, self.places = front, checks, places
-        self.catalog_states, self.typing = catalog_states, typing
+        self.catalog, self.catalog_count, self.typing = catalog, catalog_count, typing
 
     def plan(self, sheets: list[tuple[str, str]], about: str, version: str,
              date: str) -> SheetPlan:
@@ -281,14 +283,23 @@ class StartSheet:
             y += 1
             page.text(y, 0, f"{name.split()[0]}: prices that are not usable", "label")
             page.formula(y, 1, f"COUNTIF({states},0)", "num.0")
+            y += 1
+            first = states.partition(":")[0].rpartition("$")[2]
+            page.text(y, 0, f"{name.split()[0]}: first price wanted", "label")
+            # Its label may be a dash while the sheet waits; its row says where it stands.
+            page.formula(y, 1, f'IF(COUNTIF({states},0)>0,"row "&(MATCH(0,{states},0)+'
+                               f'{int(first) - 1}),"{DASH}")', "text")
         for row in self.none_left:
             y += 1
             page.text(y, 0, f"{row.sheet.name}: {row.label.partition(':')[0]}", "label")
             page.formula(y, 1, Where(self.places, NAME).row(row), "num.0")
         y += 1
         page.text(y, 0, "Catalog lines that are not usable", "label")
-        counts = "+".join(f"COUNTIF({r},0)" for r in self.catalog_states)
-        page.formula(y, 1, counts, "num.0")
+        page.formula(y, 1, self.catalog_count, "num.0")
+        for title, line in self.catalog:
+            y += 1
+            page.text(y, 0, f"Catalog, {title}: first line wanted", "label")
+            page.formula(y, 1, line, "text")
         return y + 1
 
     @staticmethod

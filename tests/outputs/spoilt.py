@@ -7,34 +7,31 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, cached_property
 
-from builder.engine.values import Value, Values, address
+from builder.engine.values import Value, address
 from builder.resolve.cells import InputRule, Place
 from builder.resolve.frame import STATE
 from tests.outputs.reading import DASH, Read, delivered, read
 from tests.outputs.worked import resolved
+from tests.outputs.worlds import Entry, Shown, World
 
 JOB = "walkway_t_head"
 USED, EMPTY = (4, 5, 6), 9
 """Columns of the section types that the job uses, and of the last one, which it does not."""
 FILLED = USED[0]
-IN_A_PACK = 10
-"""Lines of a list that are spoilt at once."""
 OF_JOB, OF_TYPES, OF_LINES = ("Inputs", "Rates"), ("Sections", "Readings"), ("Catalog", "Proof")
 """Sheets with one typed column; with one a section type; where a whole line has one state."""
 SHEETS = (*OF_JOB, *OF_TYPES, "Orders", *OF_LINES)
 MASTER: Place = ("Checks", 1, 1)
 JUDGED = ("OK", "LOOK", "NOT OK")
-ERRORS = ("#DIV/0!", "#N/A", "#NAME?", "#NULL!", "#NUM!", "#REF!", "#VALUE!", "#ERROR!",
-          "#SPILL!", "#CALC!", "#CIRC!", "#N/IMPL!")
+FOR_TEXT = ("blank", "zero", "huge", "formula as text", "truth", "no letter", "space", "date",
+            "error as text", "error")
+"""Ways to spoil a cell that takes any words."""
 GATES = ("State: 0 ", "Inputs wanting")
 """How the labels begin of the rows that count usable inputs: not ways by which a value passes."""
 SUMMARIES = ("Start", "Checks")
 """Sheets that sum up; what passes by way of them is the verdict of the whole job."""
-COUNTS = {"Orders": "Orders: prices that are not usable",
-          "Catalog": "Catalog lines that are not usable"}
-"""Where Start counts what is wanting, and does not name it."""
 
 
 @dataclass(frozen=True)
@@ -45,24 +42,30 @@ class Typed:
     rule: InputRule
     held: Value | None
 
-    def entries(self) -> dict[str, Value | None]:
+    def entries(self) -> dict[str, Entry]:
         """Return what is typed, by the way it is wrong (or, at the end, right)."""
         rule = self.rule
-        found: dict[str, Value | None] = {
+        found: dict[str, Entry] = {
             "blank": None, "text": "abc", "zero": 0, "negative": -1, "tiny": 1e-12,
             "huge": 1e15, "wildcard": "*", "number as text": "12", "formula as text": "=1/0",
-            "truth": True}
+            "truth": True, "no letter": "", "space": " ", "percent as text": "25%",
+            "date": 46037, "date as text": "2026-01-15", "error as text": "#N/A",
+            "error": Shown("#N/A")}
         if rule.kind == "list":
             words = self.words()
-            found |= {"part of a word": words[0][:-1] + "?", "other capitals": words[0].swapcase()}
+            found |= {"part of a word": words[0][:-1] + "?", "other capitals": words[0].swapcase(),
+                      "space behind": words[0] + " "}
             found |= {"first word": words[0], "last word": words[-1]}
         elif rule.kind == "text":
-            found["longest"] = "W" * int(rule.most)
+            # All words are as good as these, and none is calculated with.
+            found = {way: found[way] for way in FOR_TEXT} | {"longest": "W" * int(rule.most)}
         else:
             least, most = rule.least, rule.most
             span = (most - least) or 1
             found |= {"just below": least - span * 1e-6, "just above": most + span * 1e-6,
                       "least": least, "most": most}
+            held = self.held if isinstance(self.held, int | float) else (least + most) / 2
+            found |= {"percent": held / 100, "not in percent": held * 100}
             if rule.kind == "whole":
                 found["half"] = least + 0.5
         return found
@@ -71,7 +74,7 @@ class Typed:
         """Return the words of the list, from the file."""
         return words_of(self.rule.source)
 
-    def allows(self, entry: Value) -> bool:
+    def allows(self, entry: Entry) -> bool:
         """Say whether the rule takes an entry.
 
         Case does not count in a list, as in the compare of a formula: ``steel`` is ``Steel``.
@@ -84,6 +87,12 @@ class Typed:
         if isinstance(entry, bool | str) or not rule.least <= entry <= rule.most:
             return False
         return rule.kind != "whole" or entry == int(entry)
+
+    def due(self, entry: Entry) -> int | None:
+        """Return the state an entry must have; None: free words, or a blank that may do."""
+        if self.rule.kind == "text" or (entry is None and self.rule.blank):
+            return None
+        return 0 if entry is None else int(self.allows(entry))
 
 
 @cache
@@ -111,34 +120,10 @@ def typed_cells(sheet: str) -> list[Typed]:
             if sheet not in OF_TYPES or one.place[2] in (*USED, EMPTY)]
 
 
-def packs(sheet: str, way: str, share: int) -> list[list[Typed]]:
-    """Return the packs of a sheet's cells to be spoilt in one way: every ``share``-th, in turn.
-
-    A pack is worked out at once and each of its cells judged by itself: on Sections and Readings
-    one cell of each section type, none in the same row; in Catalog and Orders ten lines, far
-    apart; elsewhere a cell stands alone.
-    """
-    ways = ways_on(sheet)
-    if way not in ways:
-        return []
-    able = [one for one in typed_cells(sheet) if way in one.entries()]
-    if sheet in OF_TYPES:
-        columns = [[one for one in able if one.place[2] == col] for col in (*USED, EMPTY)]
-        step = len(columns[0]) // len(columns)
-        made = [[column[(k + n * step) % len(column)] for n, column in enumerate(columns)]
-                for k in range(len(columns[0]))]
-    elif sheet in OF_LINES or sheet == "Orders":
-        lines: dict[Place | None, list[Typed]] = {}
-        for one in able:
-            lines.setdefault(book().state(one.place), []).append(one)
-        made = []
-        for k in range(max(map(len, lines.values()), default=0)):
-            turn = [line[k] for line in lines.values() if k < len(line)]
-            apart = -(-len(turn) // IN_A_PACK)
-            made += [turn[n::apart] for n in range(apart)]
-    else:
-        made = [[one] for one in able]
-    return made[ways.index(way) % share::share]
+def some(sheet: str, share: int) -> list[Typed]:
+    """Return every ``share``-th of the cells of a sheet that are spoilt one at a time."""
+    cells = typed_cells(sheet)
+    return cells[share // 2::share]
 
 
 @cache
@@ -226,11 +211,26 @@ class Book:
                     and p[2] == col]
         return near[0] if near else None
 
+    @cached_property
+    def start_rows(self) -> dict[str, int]:
+        """Return the row of Start that has a label."""
+        return {self.file.text(*p): p[1] for p in self.file.cells if p[0] == "Start" and not p[2]}
+
+    def table_of(self, row: int) -> str:
+        """Return the title of the catalog table in which a line stands: above its heads."""
+        while self.file.text("Catalog", row) != "Least":
+            row -= 1
+        return self.file.text("Catalog", row - 3)
+
+    def worked_on_proof(self, place: Place) -> list[Place]:
+        """Return what is worked out on Proof from a typed cell of a case, its state left out."""
+        state = self.state(place)
+        return [p for p in self.after(place) if p[0] == "Proof" and p != state]
+
     def shown_at_start(self, label: str, values: Mapping[Place, Value]) -> list[Value]:
         """Return what stands in the row of Start that has a label."""
-        row = next(p[1] for p in self.file.cells if p[0] == "Start" and p[2] == 0
-                   and self.file.text(*p) == label)
-        return [v for p, v in values.items() if p[:2] == ("Start", row)]
+        row = self.start_rows[label]
+        return [values[p] for col in range(1, 12) if (p := ("Start", row, col)) in values]
 
 
 @cache
@@ -239,34 +239,34 @@ def book() -> Book:
     return Book(read(delivered(JOB)))
 
 
-def error_cells(values: Values) -> Iterator[str]:
+def error_lines(world: World) -> Iterator[str]:
     """Yield a line for each cell that shows an error value."""
-    for place, value in values.items():
-        if isinstance(value, str) and value.startswith(ERRORS):
-            yield f"{address(place)} shows {value}"
+    for place in world.errors:
+        yield f"{address(place)} shows {world.values[place]}"
 
 
-def faults(one: Typed, entry: Value | None, values: Mapping[Place, Value],
-           alone: bool = True, lines: int = 1) -> list[str]:
+def faults(one: Typed, entry: Entry, world: World, alone: bool = True) -> list[str]:
     """Return what is wrong after an entry, each with the cell that was spoilt.
 
-    Not ``alone``: other cells are spoilt too, and Start may name another first.  ``lines`` is
-    how many lines of its sheet are spoilt, where Start counts them.
+    Not ``alone``: other cells are spoilt too, and Start may name another first.
     """
-    known, sheet = book(), one.place[0]
-    found = list(error_cells(values))
+    known, sheet, values = book(), one.place[0], world.values
+    # Free words that look like an error are words all the same where they are shown.
+    found = [line for line in error_lines(world) if one.rule.kind != "text"
+             or type(entry) is not str or not line.endswith(f"shows {entry}")]
     # Free words are never calculated with: no state, nothing rests on them.
     state = None if one.rule.kind == "text" else known.state(one.place)
     if state is None and one.rule.kind != "text":
         found.append("no state cell reads it")
+    due = one.due(entry)
+    if state is not None and (values[state] not in (0, 1) or due not in (None, values[state])):
+        found.append(f"its state is {values[state]!r}")
     if sheet in OF_TYPES and one.place[2] == EMPTY:
         found += _unused_column(sheet, entry, values)
     elif state is not None and values[state] == 0:
         found += _not_usable(one, known, values)
         if alone:
-            found += _not_named(one, known, values, lines)
-    elif state is not None and values[state] != 1:
-        found.append(f"its state is {values[state]!r}")
+            found += _not_named(one, known, values)
     return [f"{address(one.place)} = {entry!r}: {what}" for what in found]
 
 
@@ -281,37 +281,45 @@ def _not_usable(one: Typed, known: Book, values: Mapping[Place, Value]) -> Itera
     """Yield the faults of a book in which one typed cell is not usable.
 
     A drawing shrinks to the point 0 and loses the words in it; all other paper shows dashes.
+    A case of the reader's own on Proof is no part of the job: its own results are dashes.
     """
     sheet = one.place[0]
     if sheet == "Proof":
+        for place in known.worked_on_proof(one.place):
+            if values[place] != DASH:
+                yield f"{address(place)} still shows {values[place]!r}"
         return
-    resting, paper = known.resting_on(one.place), known.paper_on(one.place)
-    for place in resting:
+    for place in known.resting_on(one.place):
         if values[place] in JUDGED:
             label = known.file.text("Checks", place[1])
             yield f"{address(place)} ({label}) still reads {values[place]}"
-    for place in paper:
+    for place in known.paper_on(one.place):
         if values[place] != DASH and not (place[0] == "Drawing" and values[place] in (0, " ")):
             yield f"{address(place)} still shows {values[place]!r}"
-    if sheet != "Catalog" or resting:
-        yield from _master_wrong(values)
+    yield from _master_wrong(values)
 
 
-def _not_named(one: Typed, known: Book, values: Mapping[Place, Value],
-               lines: int) -> Iterator[str]:
-    """Yield a line if Start does not tell which cell is not usable, or how many."""
+def _not_named(one: Typed, known: Book, values: Mapping[Place, Value]) -> Iterator[str]:
+    """Yield a line if Start does not tell which cell, or which line, is not usable.
+
+    A case on Proof has its own line that says whether it is ready.
+    """
     sheet, row, _ = one.place
-    if sheet in COUNTS:
-        if known.shown_at_start(COUNTS[sheet], values) != [lines]:
-            yield f"Start does not count {lines} lines"
-    elif sheet != "Proof":
-        label = known.file.text(sheet, row)
-        if label not in known.shown_at_start(f"{sheet}: first input wanted", values):
-            yield f"Start does not name {label!r}"
+    if sheet == "Proof":
+        return
+    label, of = known.file.text(sheet, row), sheet
+    if sheet == "Catalog":
+        of = f"Catalog, {known.table_of(row)}"
+        wanted = f"{of}: first line wanted"
+    elif sheet == "Orders":
+        label, wanted = f"row {row + 1}", f"{of}: first price wanted"
+    else:
+        wanted = f"{of}: first input wanted"
+    if label not in known.shown_at_start(wanted, values):
+        yield f"Start does not name {label!r}"
 
 
-def _unused_column(sheet: str, entry: Value | None,
-                   values: Mapping[Place, Value]) -> Iterator[str]:
+def _unused_column(sheet: str, entry: Entry, values: Mapping[Place, Value]) -> Iterator[str]:
     """Yield the faults of a book in whose empty section column one cell is typed.
 
     It begins a type if it stands on Sections.  A check of a gated block is not used until
