@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import difflib
 import re
+import stat
 import tomllib
 from dataclasses import dataclass, field
 from datetime import date, datetime
@@ -54,7 +55,7 @@ def read_job(path: Path, job_inputs: list[Ask], section_inputs: list[Ask],
         Faults: every fault of the file at once: what, where, what was given, what is allowed.
     """
     data = _toml(path)
-    wrong = [f"{path.name}: there is no '{key}'; a job file has {', '.join(HEAD)}"
+    wrong = [f"{path.name}: there is no '{_shown(key)[1:-1]}'; a job file has {', '.join(HEAD)}"
              for key in data if key not in HEAD]
     for key, kind in HEAD.items():
         if key in ("title", "about", "created") and key not in data:
@@ -94,7 +95,11 @@ def read_job(path: Path, job_inputs: list[Ask], section_inputs: list[Ask],
 
 def _toml(path: Path) -> dict[str, Any]:
     try:
-        size = path.stat().st_size
+        found = path.stat()
+        if not stat.S_ISREG(found.st_mode) and not stat.S_ISDIR(found.st_mode):
+            # A pipe waits for ever, a device never ends.
+            raise Faults([f"{path}: cannot be read: it is no file"])
+        size = found.st_size
         if size > LARGEST_FILE:
             raise Faults([f"{path.name}: {size:,} bytes; allowed is {LARGEST_FILE:,}"])
         return tomllib.loads(path.read_bytes().decode("utf-8-sig"))
