@@ -7,8 +7,9 @@ import pytest
 from builder.engine import applications
 
 ENGINES = pytest.StashKey()
-SLOW = {"formulas_values": "formulas", "formulas_cases": "cases"}
-"""Fixtures that wait for the slow engine, and what it is to do for them, in this order."""
+SLOW = {"random_answers": "random", "formulas_values": "formulas",
+        "formulas_random": "formulas", "formulas_cases": "cases"}
+"""Fixtures that wait for slow work, and what is to be done for them, in this order."""
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
@@ -18,13 +19,13 @@ def pytest_addoption(parser: pytest.Parser) -> None:
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """Put last what waits for the slow engine: it works while the other tests run."""
+    """Put last what waits for slow work: it is done while the other tests run."""
     order = {name: number for number, name in enumerate(SLOW, start=1)}
     items.sort(key=lambda item: max((order[name] for name in _waits_for(item)), default=0))
 
 
 def pytest_collection_finish(session: pytest.Session) -> None:
-    """Set the slow engine to work at once on what a test will ask for."""
+    """Begin at once with the slow work that a test will ask for."""
     wanted = {name for item in session.items for name in _waits_for(item)}
     for name, what in SLOW.items():
         if name in wanted and not session.config.option.collectonly:
@@ -38,7 +39,7 @@ def pytest_unconfigure(config: pytest.Config) -> None:
 
 
 def _waits_for(item: pytest.Item) -> list[str]:
-    """Return the fixtures of a test that wait for the slow engine."""
+    """Return the fixtures of a test that wait for slow work."""
     return [name for name in SLOW if name in getattr(item, "fixturenames", ())]
 
 
@@ -46,7 +47,7 @@ def _engines(config: pytest.Config):
     if ENGINES not in config.stash:
         from tests.outputs.worked import Engines
 
-        config.stash[ENGINES] = Engines()
+        config.stash[ENGINES] = Engines(config.getoption("--long"))
     return config.stash[ENGINES]
 
 
@@ -74,6 +75,26 @@ def engines(request, tmp_path_factory):
 def formulas_values(engines):
     """A function of (file): what the ``formulas`` library makes of a delivered workbook."""
     return lambda path: engines.answer("formulas", path)
+
+
+@pytest.fixture(scope="session")
+def written(request):
+    """How many random jobs are written as files of their own."""
+    from tests.outputs.random_books import WRITTEN
+
+    return WRITTEN[request.config.getoption("--long")]
+
+
+@pytest.fixture(scope="session")
+def random_answers(request):
+    """How each engine's values compare for the workbooks of random jobs, by engine."""
+    return _engines(request.config).slow("random")
+
+
+@pytest.fixture(scope="session")
+def formulas_random(request):
+    """Stored values, and those of the ``formulas`` library, of each written random job."""
+    return _engines(request.config).slow("formulas")["random"]
 
 
 @pytest.fixture(scope="session")

@@ -10,6 +10,7 @@ keep them; with more, the last digit would depend on which program wrote the fil
 from __future__ import annotations
 
 from collections.abc import Iterable
+from pathlib import Path
 
 import ironcalc
 
@@ -41,6 +42,22 @@ class Live:
             self._name(name, absolute(place))
         for place, cell in book.cells():
             self._load(place, cell)
+
+    @classmethod
+    def of_file(cls, path: str | Path) -> Live:
+        """Load an .xlsx file with the engine's own reader; nothing is worked out yet.
+
+        Raises ``EngineError`` if the file is no workbook.
+        """
+        # Loaded here, so that a build, which has the cells in memory, stays quick.
+        from builder.engine.stored import formulas_of
+
+        made = cls.__new__(cls)
+        made.formulas = list(formulas_of(path))
+        made._model = ironcalc.load_from_xlsx(str(path), "en", "UTC", "en")
+        names = [sheet["name"] for sheet in made._model.get_worksheets_properties()]
+        made._sheets = {name: number for number, name in enumerate(names)}
+        return made
 
     def _name(self, name: str, target: str) -> None:
         try:

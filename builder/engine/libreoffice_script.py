@@ -1,7 +1,8 @@
 """Edits a workbook inside LibreOffice.  Run by the system's own Python, which has ``uno``.
 
 Started by ``builder.engine.libreoffice``: the order comes as JSON on standard input, the
-readings leave as JSON on standard output.  It imports nothing of this project.
+readings leave on standard output, a line of JSON for each step.  It imports nothing of this
+project.
 """
 
 from __future__ import annotations
@@ -63,16 +64,6 @@ def cell_at(document, sheet: str, row: int, col: int):
     return document.Sheets.getByName(sheet).getCellByPosition(col, row)
 
 
-def put(cell, value) -> None:
-    """Set a cell: number as number, text as text, None empties it."""
-    if value is None:
-        cell.clearContents(1 | 2 | 4 | 16)  # numbers, dates, texts, formulas; looks stay
-    elif isinstance(value, str):
-        cell.String = value
-    else:
-        cell.Value = float(value)
-
-
 def get(cell):
     """Return what a cell holds: number, text (an error as the text shown) or None."""
     kind = cell.Type.value
@@ -83,25 +74,73 @@ def get(cell):
     return cell.Value if kind == "VALUE" else cell.String
 
 
-def step(document, edits, wanted):
+def read(document, wanted):
+    """Return what the wanted cells hold, a sheet at a time: one call brings a whole sheet."""
+    reach = {}
+    for sheet, row, col in wanted:
+        last = reach.get(sheet, (0, 0))
+        reach[sheet] = max(last[0], row), max(last[1], col)
+    held = {}
+    for sheet, (row, col) in reach.items():
+        area = document.Sheets.getByName(sheet).getCellRangeByPosition(0, 0, col, row)
+        held[sheet] = area.getDataArray()
+    found = []
+    for sheet, row, col in wanted:
+        value = held[sheet][row][col]
+        # An error comes as None, an empty cell as an empty text: the cell itself knows.
+        odd = value is None or value == ""
+        found.append(get(cell_at(document, sheet, row, col)) if odd else value)
+    return found
+
+
+def areas(edits):
+    """Return edits as areas without gaps: (sheet, row, column, rows of values), top left first."""
+    rows = {}
+    for sheet, row, col, value in sorted(edits, key=lambda edit: edit[:3]):
+        spans = rows.setdefault((sheet, row), [])
+        if spans and spans[-1][0] + len(spans[-1][1]) == col:
+            spans[-1][1].append(value)
+        else:
+            spans.append((col, [value]))
+    found, below = [], {}
+    for (sheet, row), spans in rows.items():
+        for col, values in spans:
+            area = below.pop((sheet, row, col, len(values)), None)
+            if area is None:
+                area = (sheet, row, col, [])
+                found.append(area)
+            area[3].append(values)
+            below[sheet, row + 1, col, len(values)] = area
+    return found
+
+
+def step(document, edits, wanted, settle):
     """Make edits and read; return (values, ms for the change, ms for working all out)."""
-    cells = [(cell_at(document, *edit[:3]), edit) for edit in edits]
-    for cell, edit in cells:
+    ready = []
+    for sheet, row, col, lines in areas(edits):
+        page = document.Sheets.getByName(sheet)
+        last = (col + len(lines[0]) - 1, row + len(lines) - 1)
+        area = page.getCellRangeByPosition(col, row, *last)
         # The program's own interface passes over the protection; a person cannot.
-        if cell.Spreadsheet.isProtected() and cell.CellProtection.IsLocked:
-            raise RuntimeError(f"the edit {edit} was refused: the cell is locked")
+        lock = area.CellProtection
+        if page.isProtected() and (lock is None or lock.IsLocked):
+            raise RuntimeError(f"an edit at {sheet}, {row}, {col} was refused: a cell is locked")
+        # Numbers as numbers, texts as texts; an empty text empties the cell.
+        typed = tuple(tuple("" if v is None else v if isinstance(v, str) else float(v)
+                            for v in line) for line in lines)
+        ready.append((area, typed))
     begun = time.perf_counter()
-    for cell, edit in cells:
-        put(cell, edit[3])
-    document.calculate()
+    for area, typed in ready:
+        area.setDataArray(typed)
+    if settle:
+        document.calculate()
     changed = time.perf_counter()
     document.calculateAll()
     done = time.perf_counter()
-    for cell, edit in cells:
-        if get(cell) != edit[3]:
-            raise RuntimeError(f"the edit {edit} was refused: the cell holds {get(cell)!r}")
-    values = [get(cell_at(document, *place)) for place in wanted]
-    return values, (changed - begun) * 1000, (done - changed) * 1000
+    for area, typed in ready:
+        if area.getDataArray() != typed:
+            raise RuntimeError(f"the edit {typed} was refused: {area.getDataArray()} stands there")
+    return read(document, wanted), (changed - begun) * 1000, (done - changed) * 1000
 
 
 def main() -> None:
@@ -110,9 +149,10 @@ def main() -> None:
     process, desktop = start(order["soffice"], order["profile"])
     try:
         document = open_file(desktop, order["file"])
-        readings = [step(document, edits, order["wanted"]) for edits in order["steps"]]
+        document.enableAutomaticCalculation(order["settle"])
+        for edits in order["steps"]:
+            print(json.dumps(step(document, edits, order["wanted"], order["settle"])))
         document.close(True)
-        print(json.dumps(readings))
     finally:
         try:
             desktop.terminate()

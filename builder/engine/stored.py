@@ -79,6 +79,12 @@ def formulas_of(path: str | Path) -> dict[Place, str]:
     return {p: c.formula for p, c in read_cells(path).items() if c.formula is not None}
 
 
+def sheet_names(path: str | Path) -> list[str]:
+    """Return the names of the sheets of an .xlsx file, from left to right."""
+    with zipfile.ZipFile(path) as parts:
+        return [name for name, _ in _sheet_parts(parts)]
+
+
 def moved(formula: str, rows: int, cols: int) -> str:
     """Return a formula as it reads so many rows down and columns to the right.
 

@@ -142,6 +142,8 @@ def _operation(e: Op, at: Addresses) -> tuple[str, int]:
 
 def _function(e: Call, at: Addresses) -> tuple[str, int]:
     entry = FUNCTIONS[e.name]
+    if e.name in ("least", "greatest"):  # Gnumeric passes over TRUE even where it stands alone
+        return entry.cell.replace("{*}", ",".join(_as_number(a, at) for a in e.args)), ATOM
     args = [_bracketed(a, at, entry.inner) for a in e.args]
     if "{*}" in entry.cell:
         return entry.cell.replace("{*}", ",".join(args)), entry.level or ATOM

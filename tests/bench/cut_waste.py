@@ -153,8 +153,8 @@ def optimum(pieces: Pieces, sold: list[int]) -> float:
     return total
 
 
-def measure(odd: bool, docks: int, seed: int) -> bool:
-    """Print the excess over the optimum; return whether it is within the limits."""
+def excess(odd: bool, docks: int, seed: int) -> tuple[list[float], list[int], int]:
+    """Return the excess over the optimum of each dock, its lines used, docks not all reached."""
     if docks < 1:
         raise ValueError("no docks to measure")
     rng = random.Random(seed + 1000 * odd)
@@ -167,6 +167,12 @@ def measure(odd: bool, docks: int, seed: int) -> bool:
             missed += 1
             continue
         over.append(feet / optimum(pieces, sold) - 1)
+    return over, lines, missed
+
+
+def measure(odd: bool, docks: int, seed: int) -> bool:
+    """Print the excess over the optimum; return whether it is within the limits."""
+    over, lines, missed = excess(odd, docks, seed)
     over.sort()
     if not over:
         print(f"seed {seed}: no dock had all its pieces reached: OVER")

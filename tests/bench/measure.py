@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import os
 import pickle
-import statistics
 import subprocess
 import sys
 import tempfile
@@ -13,7 +12,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
-from builder.engine.ironcalc_engine import Live, evaluate
+from builder.engine.ironcalc_engine import evaluate
 from builder.jobs import Job
 from builder.resolve.book import Model
 from builder.resolve.cells import Book
@@ -53,8 +52,8 @@ def run(command: list[str], compiled: str) -> Run:
     return Run(seconds, used.ru_utime + used.ru_stime, used.ru_maxrss / 1024)
 
 
-def turns(commands: list[list[str]], times: int) -> list[Run]:
-    """Run programs in turn, several times each; return the median of each.
+def turns(commands: list[list[str]], times: int) -> list[list[Run]]:
+    """Run programs in turn, several times each; return the runs of each.
 
     In turn, so that a machine that is busy for a while slows all of them.  The first run of each,
     which compiles its modules, is not counted.
@@ -66,8 +65,7 @@ def turns(commands: list[list[str]], times: int) -> list[Run]:
         for _ in range(times):
             for runs, command in zip(kept, commands, strict=True):
                 runs.append(run(command, compiled))
-    return [Run(*(statistics.median(getattr(r, what) for r in runs)
-                  for what in ("seconds", "processor", "peak"))) for runs in kept]
+    return kept
 
 
 def whole_program(job: Path, target: Path) -> list[str]:
@@ -113,20 +111,13 @@ def _letters(col: int) -> str:
     return letters(col)
 
 
-def in_memory(book: Book, times: int = 5) -> float:
-    """Return how long the engine of every build takes for one recalculation [ms]."""
-    live = Live(book)
-    live.evaluate()
-    return statistics.median(timed(live.evaluate) for _ in range(times)) * 1000
-
-
-def making(m: Model, job: Job, path: Path, times: int) -> float:
-    """Fill in a job, work it out and write it, several times; return the median time [s]."""
+def making(m: Model, job: Job, path: Path) -> float:
+    """Fill in a job, work it out and write it; return the time it took [s]."""
     def make() -> None:
         book = m.book(job)
         write(book, evaluate(book, names=False), path)
 
-    return statistics.median(timed(make) for _ in range(times))
+    return timed(make)
 
 
 def timed(work: Callable[[], object]) -> float:

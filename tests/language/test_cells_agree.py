@@ -13,7 +13,17 @@ from openpyxl.formula import Tokenizer
 from builder.engine import gnumeric, libreoffice
 from builder.engine.compare import same
 from builder.engine.ironcalc_engine import evaluate
-from builder.language import greatest, nearest, sum_over, to_cent, when, whole_down, whole_up
+from builder.language import (
+    all_of,
+    greatest,
+    least,
+    nearest,
+    sum_over,
+    to_cent,
+    when,
+    whole_down,
+    whole_up,
+)
 from builder.language.functions import FUNCTIONS
 from builder.workbook import write
 from tests.language import trees
@@ -146,6 +156,13 @@ def test_the_line_not_above_a_value_is_found_past_the_last_bit(x, line):
     found = trees.PARTS.below("rise", A).number
     assert evaluate(trees.formulas_book([written(found)], {**KNOWN, A: x})) == {place_of(0): line}
     assert worth(found, {**KNOWN, A: x}) == line
+
+
+def test_a_test_among_quantities_is_written_as_a_number():
+    """Gnumeric passes over TRUE in MAX and MIN, the other engines count it as 1."""
+    assert written(greatest(0, A > 1)) == "MAX(0,(Data!$B$2>1+1E-9)*1)"
+    assert written(least(A, all_of(A > 1, A < 3))) == (
+        "MIN(Data!$B$2,(AND(Data!$B$2>1+1E-9,Data!$B$2<3-1E-9))*1)")
 
 
 def test_a_tree_of_one_row_and_floor():

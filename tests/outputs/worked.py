@@ -3,13 +3,14 @@
 The ``formulas`` library takes minutes to load a workbook of this size.  The workbooks have the
 same formulas and differ in what is typed, so it loads one and works it out for what is typed in
 each.  It begins in processes of its own as soon as it is known that a test will ask for it, and
-works while other tests run.
+works while other tests run.  So do all engines on the workbooks of random jobs.
 """
 
 from __future__ import annotations
 
 import multiprocessing
 import re
+import tempfile
 import zipfile
 from collections.abc import Iterable, Mapping
 from functools import cache
@@ -22,10 +23,11 @@ from builder.jobs import read_job
 from builder.language import Row
 from builder.resolve.cells import Book, Place
 from builder.sheets.book import model
+from tests.outputs import random_books
 from tests.outputs.reading import NAMES, OUTPUTS, ROOT, delivered, read
 
-LONGEST = 1500.0
-"""Longest time the slowest engine may take for all workbooks [s]."""
+LONGEST = {False: 1500.0, True: 7200.0}
+"""Longest time to wait for the slowest engine, in the normal run and with --long [s]."""
 
 PLANTED = 987654.25
 """The wrong value of the planted copy."""
@@ -159,15 +161,31 @@ def name_of(row: Row) -> str:
     return f"{row.sheet.name} {row.key}"
 
 
-SLOW = {"formulas": (evaluate_alike, (OUTPUTS,)), "cases": (answers_to_cases, (OUTPUTS[-1],))}
-"""What the slow engine does in a process of its own, in this order."""
+def answers_of_formulas(written: int) -> dict:
+    """Return what the ``formulas`` library makes of the delivered workbooks, by file.
+
+    Under "random": stored values and the library's, of the workbooks of some random jobs.
+    """
+    with tempfile.TemporaryDirectory() as folder:
+        files = random_books.own_files(Path(folder), written)
+        found = evaluate_alike([*files, *OUTPUTS])
+        pairs = [(stored.stored_values(file), found.pop(file)) for file in files]
+    return {**found, "random": pairs}
+
+
+SLOW = {"random": random_books.answers, "formulas": answers_of_formulas,
+        "cases": answers_to_cases}
+"""What is done in a process of its own, in this order."""
 
 
 class Engines:
     """Answers of every engine for every delivered workbook and for copies with planted faults."""
 
-    def __init__(self) -> None:
+    def __init__(self, long: bool = False) -> None:
         """Begin with nothing worked out; recalculated copies go into ``folder``."""
+        self._longest = LONGEST[long]
+        count = random_books.WRITTEN[long]
+        self._given = {"random": (count,), "formulas": (count,), "cases": (OUTPUTS[-1],)}
         self.folder = Path()
         self.canary: Path | None = None
         self.planted: Place | None = None
@@ -176,17 +194,17 @@ class Engines:
         self._running = {}
 
     def begin(self, what: str) -> None:
-        """Set the slow engine to work on something of ``SLOW``."""
+        """Begin with something of ``SLOW``."""
         if self._pool is None:
             # Spawned, not forked: nothing of this session is carried over.
             self._pool = multiprocessing.get_context("spawn").Pool(len(SLOW))
         if what not in self._running:
-            self._running[what] = self._pool.apply_async(*SLOW[what])
+            self._running[what] = self._pool.apply_async(SLOW[what], self._given[what])
 
     def slow(self, what: str) -> dict:
-        """Return what the slow engine found; wait for it if need be."""
+        """Return what was found; wait for it if need be."""
         self.begin(what)
-        return self._running[what].get(LONGEST)
+        return self._running[what].get(self._longest)
 
     def end(self) -> None:
         """Stop the process that was started here."""
