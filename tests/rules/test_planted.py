@@ -154,7 +154,7 @@ CASES = [
     ("A04", "Weight!B6", lambda p: p.cell("Weight!B6", value="Item")),
     ("A05", "docProps/core.xml", lambda p: p.part("docProps/core.xml",
                                                   "<dc:title>[^<]*</dc:title>", "", True)),
-    ("A06", "Start!D30", lambda p: p.sheet("Start", "location=\"'Checks'!A7\"",
+    ("A06", "Start!D22", lambda p: p.sheet("Start", "location=\"'Checks'!A7\"",
                                            "location=\"'Gone'!A7\"")),
     ("X01", "Inputs!C8", lambda p: p.cell("Inputs!C8", "1+1", 2.0)),
     ("X03", PRICE, formula("WEBSERVICE(F89)")),

@@ -28,7 +28,7 @@ TECHNICAL = {
     r"gangways?": "Gangway", r"grip": "Grip", r"group action": "Group action",
     r"growth": "Growth", r"gust": "Gust factor", r"headers?": "Header",
     r"held in roll": "Held in roll", r"hinges?": "Hinge", r"hogging|hogs": "Hogging",
-    r"incis(?:ed|ing)": "Incised", r"inertia": "Inertia", r"inset": "Inset", r"kerf": "Kerf",
+    r"incis(?:ed|ing)": "Incised", r"inertia": "Inertia", r"kerf": "Kerf",
     r"lags?": "Lag", r"lever": "Lever", r"list": "List", r"live load": "Live load",
     r"load plate": "Load plate", r"metacentre": "Metacentre",
     r"metacentric height": "Metacentric height", r"metacentric radius": "Metacentric radius",
