@@ -160,8 +160,12 @@ class StartSheet:
         one = f"B{wanting + 2}:B{wanting + 1 + whole}"
         six = (f"{letter(FIRST)}{wanting + 2 + whole}:"
                f"{letter(FIRST + len(SECTIONS) - 1)}{wanting + 1 + whole + each}")
-        page.formula(y, 1, f'IF(COUNTIF({one},"{DASH}")+COUNTIF({six},"{DASH}")='
-                     f'{whole + each * len(SECTIONS)},"none","see below")', "text.c")
+        first = wanting + 2 + whole + each
+        # Prices and lines of the catalog are counted; their names between the counts are words.
+        counts = f"B{first}:B{first + 2 * len(self.typing.ledgers) + len(self.none_left)}"
+        page.formula(y, 1, f'IF((COUNTIF({one},"{DASH}")+COUNTIF({six},"{DASH}")='
+                     f'{whole + each * len(SECTIONS)})*(SUM({counts})=0),"none","see below")',
+                     "text.c")
 
     def _headline(self, page: Page, y: int) -> int:
         page.text(y - 1, 0, "In brief, by section type", "block")

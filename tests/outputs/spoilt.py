@@ -315,6 +315,8 @@ def _not_named(one: Typed, known: Book, values: Mapping[Place, Value]) -> Iterat
         label, wanted = f"row {row + 1}", f"{of}: first price wanted"
     else:
         wanted = f"{of}: first input wanted"
+    if known.shown_at_start("Is an input still wanted?", values) != ["see below"]:
+        yield "Start says that no input is wanted"
     if label not in known.shown_at_start(wanted, values):
         yield f"Start does not name {label!r}"
 
