@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 
 from builder.engine.values import Value, Values, address
@@ -10,12 +11,15 @@ from builder.resolve.cells import Place
 TOLERANCE = 1e-9
 """Two numbers are the same within this share of the larger one, or this much below 1 [-]."""
 
+_NOTHING = re.compile(r"(?<![\w.,])-(0(?:\.0*)?)(?![.,]?\d)")
+
 
 def same(a: Value, b: Value) -> bool:
     """Say whether two values are the same: numbers within the tolerance, texts exactly.
 
     A truth value counts as 0 or 1, because not every program keeps it apart from a number.
-    The text ``-0.00`` is the text ``0.00``: engines differ on the sign of a nothing.
+    The text ``-0.00`` is the text ``0.00``, by itself or among words: engines differ on the sign of
+    a nothing.
     """
     if isinstance(a, str) or isinstance(b, str):
         return isinstance(a, str) and isinstance(b, str) and _unsigned(a) == _unsigned(b)
@@ -23,10 +27,8 @@ def same(a: Value, b: Value) -> bool:
 
 
 def _unsigned(text: str) -> str:
-    """Return ``text`` without the sign, if it is a nothing written with a minus."""
-    digits = text[1:]
-    nothing = text.startswith("-") and "0" in digits and not digits.strip("0.")
-    return digits if nothing else text
+    """Return ``text`` without the sign of each nothing that is written with a minus."""
+    return _NOTHING.sub(r"\1", text) if "-0" in text else text
 
 
 def differences(a: Values, b: Values, places: Iterable[Place] | None = None) -> list[str]:

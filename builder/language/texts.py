@@ -152,7 +152,7 @@ def _value(e: Expr | Base, at: Addresses, fine: bool) -> str:
         return f'"“"&{formula}&"”"'
     digits = str(_digits(e))
     if fine and not _counted(e):
-        digits += f"+2*(ABS({formula})<{number(max(1, FINE / 10 ** _digits(e)))})"
+        digits += f"+2*(ABS({formula})+1E-9<{number(max(1, FINE / 10 ** _digits(e)))})"
     return f"FIXED({formula}+1E-9,{digits})"
 
 

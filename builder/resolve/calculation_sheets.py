@@ -280,10 +280,10 @@ class Maker:
     def verdict_formula(self, row: Verdict, where: Where, state: str) -> str:
         """Return the formula of a verdict's word, from state and ratio alone."""
         ratio = where.row(row.ratio)
-        over = f"({ratio}>1.000000001)"
+        over = f"1*({ratio}>1.000000001)"
         if row.worst != "LOOK":  # a broken limit counts 2, wherever LOOK begins
-            over = f"MAX(2*{over},1*({ratio}>{where.row(row.look)}))"
-        return f"INDEX({self.data.words_range()},1+{state}+({state}=2)*({over}))"
+            over = f"MAX(2*({ratio}>1.000000001),1*({ratio}>{where.row(row.look)}+1E-9))"
+        return f"INDEX({self.data.words_range()},1+{state}+IF({state}=2,{over},0))"
 
     def _state_cells(self, page: Page, sheet: Sheet, label: int, value: int, first: int) -> str:
         """Put the state of a sheet of the whole job; return the address of its state.

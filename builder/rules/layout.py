@@ -34,7 +34,7 @@ OUTPUTS = (*PAPER, "Start", "Checks", "Proof", "Worked", "Curves", "Takeoff", "C
            "Orders", "Price", "Tape")
 """Sheets whose lines are results for a reader; a line there need not be read by another."""
 FREE = "Free"
-_VERDICT = re.compile(r"=INDEX\(Data!\$A\$\d+:\$A\$\d+,1\+([A-Z]+\$\d+)\+\(\1=2\)\*\((.+)\)\)")
+_VERDICT = re.compile(r"=INDEX\(Data!\$A\$\d+:\$A\$\d+,1\+([A-Z]+\$\d+)\+IF\(\1=2,(.+),0\)\)")
 
 
 def head(file: File, sheet: str) -> tuple[str, ...]:

@@ -105,8 +105,8 @@ deposit_most = money("Deposit, most that is allowed", least(
 _names = ("Deposit, on signing", *rates.STAGES, "Last, on handing over")
 _line = ledger(_names[0], "", "$", "Rates", each=(client_total, "$", 2),
                hours=(rates.deposit_share, "", 3),
-               cost=(whole_down(least(rates.deposit_share * client_total, deposit_most) * 100)
-                     / 100, "$", 2))
+               cost=(whole_down((least(rates.deposit_share * client_total, deposit_most)
+                                  + own.cent_down) * 100) / 100, "$", 2))
 deposit = named(_line["cost"], "Z_0")
 named(_line["each"], "R_0")
 stages: list[tuple[str, Row]] = [(_names[0], deposit)]

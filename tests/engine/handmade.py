@@ -128,8 +128,8 @@ FORMS: list[tuple[str, float | str | bool]] = [
     # Not told apart by case, like every comparison of texts in a spreadsheet.
     ("SUMPRODUCT((Data!$H$1:$H$7=Data!$H$2)*1)", 2),
     # A verdict where the ratio is a dash: a text is more than any number, the state keeps it out.
-    ("INDEX(Data!$D$1:$D$6,1+0+(0=2)*((Data!$B$2>0.9)+(Data!$B$2>1.000000001)))", "OK"),
-    (f"INDEX(Data!$D$1:$D$6,1+{STATE}+({STATE}=2)*((Data!$C$2>0.9)+(Data!$C$2>1.000000001)))",
+    ("INDEX(Data!$D$1:$D$6,1+0+IF(0=2,(Data!$B$2>0.9)+(Data!$B$2>1.000000001),0))", "OK"),
+    (f"INDEX(Data!$D$1:$D$6,1+{STATE}+IF({STATE}=2,(Data!$C$2>0.9)+(Data!$C$2>1.000000001),0))",
      "OK"),
     (f"INT({X}/{TH}+0.500000001)*{TH}", 7.25),
     (f"INT({X}*100+0.500001)/100", 7.25),

@@ -90,5 +90,5 @@ def at_least(name: str, value: float, limit: float, look: float | None = None,
 def _judged(name: str, ratio: float, look: float | None, worst: str) -> Results:
     if look is None:  # a rule of good practice says LOOK only when it is broken
         look = 1 + SLACK if worst == "LOOK" else own("look_from")
-    word = worst if ratio > 1 + SLACK else "LOOK" if ratio > look else "OK"
+    word = worst if ratio > 1 + SLACK else "LOOK" if ratio > look + SLACK else "OK"
     return {f"{name}_ratio": ratio, f"{name}_verdict": word}

@@ -27,7 +27,7 @@ def _judged(key: str, ratio: float, look: float | None, worst: str) -> dict[str,
         look = constants("own")["look_from"]
     if ratio > OVER:
         word = worst
-    elif worst != "LOOK" and ratio > look:
+    elif worst != "LOOK" and ratio > look + 1e-9:
         word = "LOOK"
     else:
         word = "OK"

@@ -260,7 +260,8 @@ def _payments(g: Given, found: Results) -> Results:
     left, paid = total, 0.0
     for k, (name, share) in enumerate(zip(STAGES, shares, strict=True)):
         if k == 0:
-            amount = whole_down(min(share * total, most) * 100) / 100
+            amount = whole_down((min(share * total, most) + constants("own")["cent_down"])
+                                * 100) / 100
         else:
             amount = cents(left if share is None else min(share * total, left))
         results[f"Price.{name}: Each"] = left
