@@ -10,6 +10,7 @@ from __future__ import annotations
 import csv
 import math
 import re
+from collections.abc import Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -74,7 +75,7 @@ class Table:
         Keyword names are column names with ``_`` for a blank; other columns stay locked.
 
         Raises:
-            Faults: a limit without a number column, a value outside its limits.
+            Faults: a limit without a number column, a value outside its limits, a key twice.
         """
         self.allowed = {name.replace("_", " "): span for name, span in allowed.items()}
         numbers = {c for c, unit in self.columns.items() if unit != TEXT}
@@ -86,6 +87,8 @@ class Table:
                 for key, value in zip(self.keys, self.entries(column), strict=True)
                 if not low <= value <= high
             ]
+        found += [f"table {self.name}: {key} is given twice" for key in dict.fromkeys(self.keys)
+                  if self.keys.count(key) > 1]
         if found:
             raise Faults(sorted(found))
         return self
@@ -154,13 +157,41 @@ class _File:
     wrong: list[str]
 
 
+def _text(path: Path) -> str:
+    """Return a file's text, without the mark that some programs put first.
+
+    Raises:
+        Faults: it cannot be read, or is not UTF-8.
+    """
+    try:
+        return path.read_bytes().decode("utf-8-sig")
+    except OSError as fault:
+        raise Faults([f"{path}: cannot be read: {fault.strerror}"]) from None
+    except UnicodeDecodeError as fault:
+        raise Faults([f"{path.name}: byte {fault.start} is not UTF-8; save the file as CSV in "
+                      "UTF-8"]) from None
+
+
+def _fields(reader, start: int, name: str) -> Iterator[tuple[int, list[str]]]:
+    """Yield number and fields of each line.
+
+    Raises:
+        Faults: a line that cannot be taken apart.
+    """
+    try:
+        for fields in reader:
+            yield start + reader.line_num, fields
+    except csv.Error as fault:
+        raise Faults([f"{name} line {start + reader.line_num}: {fault}"]) from None
+
+
 def _read(path: Path) -> _File:
     """Read head, header and lines; note what is missing or ragged.
 
     Raises:
-        Faults: the file is empty.
+        Faults: the file cannot be read or is empty.
     """
-    text = path.read_text(encoding="utf-8").splitlines()
+    text = _text(path).splitlines()
     about: dict[str, str] = {}
     start = 0
     while start < len(text) and text[start].startswith("#"):
@@ -174,8 +205,7 @@ def _read(path: Path) -> _File:
         raise Faults([*wrong, f"{path.name}: no header line"])
     header = [h.strip() for h in header]
     lines = []
-    for fields in reader:
-        number = start + reader.line_num
+    for number, fields in _fields(reader, start, path.name):
         if len(fields) != len(header):
             wrong.append(f"{path.name} line {number}: {len(fields)} fields, "
                          f"the header has {len(header)}")
@@ -190,7 +220,8 @@ def _number(text: str, where: str, wrong: list[str]) -> float:
     except ValueError:
         value = math.nan
     if not math.isfinite(value):
-        wrong.append(f"{where}: '{text}' is no number")
+        shown = repr(text) if len(text) <= 40 else f"{text[:37]!r}…"
+        wrong.append(f"{where}: {shown} is no number")
         return 0.0
     return int(value) if value.is_integer() else value
 
@@ -222,12 +253,19 @@ def read_table(path: Path) -> Table:
     columns = _columns(file)
     if len(columns) != len(file.header) - 1:
         raise Faults(file.wrong)
+    if not file.lines:
+        file.wrong.append(f"{file.name}: no line below the header")
     kept = {name: unit for name, unit in columns.items() if name not in NOTES}
     keys, values, notes = [], [], []
     for number, fields in file.lines:
         where = f"{path.name} line {number}"
         if any(c in fields[0] for c in WILD):
             file.wrong.append(f"{where}: key '{fields[0]}' holds a wildcard: {' '.join(WILD)}")
+        if not fields[0]:
+            file.wrong.append(f"{where}: the line has no key")
+        # A wood has a line for each size class, one directly below the other.
+        if fields[0] in keys and fields[0] != keys[-1]:
+            file.wrong.append(f"{where}: key '{fields[0]}' is given twice, with others between")
         entry = dict(zip(columns, fields[1:], strict=True))
         keys.append(fields[0])
         values.append(tuple(

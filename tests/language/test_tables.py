@@ -182,3 +182,56 @@ def test_a_key_can_be_taken_by_its_number():
     table = made()
     assert table.key_of(1).number == 1
     assert table.key_of(1).table is table
+
+
+FLOATS_FILE = b"# title: Floats\n# source: own\nfloat,depth [in],kind {text}\nA,16,a\nB,20,b\n"
+
+
+@pytest.mark.parametrize(("content", "says"), [
+    (FLOATS_FILE + b"C,1,\xe9\n", "is not UTF-8; save the file as CSV in UTF-8"),
+    (FLOATS_FILE.decode().encode("utf-16"), "byte 0 is not UTF-8"),
+    (FLOATS_FILE + b"C,1\0,c\n", "line 6, depth: '1\\x00' is no number"),
+    (FLOATS_FILE + b'C,"1,5",c\n', "line 6, depth: '1,5' is no number"),
+    (FLOATS_FILE + b"C,1e400,c\n", "line 6, depth: '1e400' is no number"),
+    (FLOATS_FILE + b"C,nan,c\n", "line 6, depth: 'nan' is no number"),
+    (FLOATS_FILE + b"C,=1+1,c\n", "line 6, depth: '=1+1' is no number"),
+    (FLOATS_FILE + b"C,25%,c\n", "line 6, depth: '25%' is no number"),
+    (FLOATS_FILE + b"C,,c\n", "line 6, depth: '' is no number"),
+    (FLOATS_FILE + b"C,1\n", "line 6: 2 fields, the header has 3"),
+    (FLOATS_FILE + b'"C,1,c\n', "line 6: 1 fields, the header has 3"),
+    (FLOATS_FILE + b"C," + b"x" * 100_000 + b",c\n", "…"),
+    (FLOATS_FILE + b"C," + b"x" * 10_000_000 + b",c\n", "line 6: field larger than field limit"),
+    (FLOATS_FILE + b",1,c\n", "line 6: the line has no key"),
+    (FLOATS_FILE + b"A,17,a\n", "line 6: key 'A' is given twice, with others between"),
+    (FLOATS_FILE[:FLOATS_FILE.index(b"A,")], "no line below the header"),
+    (b"", "no header line"),
+])
+def test_a_spoilt_table_is_told_in_short(tmp_path, content, says):
+    path = tmp_path / "floats.csv"
+    path.write_bytes(content)
+    with pytest.raises(Faults) as told:
+        read_table(path)
+    assert any(says in fault for fault in told.value.found)
+    assert all(fault.startswith("floats.csv") and len(fault) < 120 for fault in told.value.found)
+
+
+def test_a_byte_order_mark_and_other_line_ends_change_nothing(tmp_path):
+    path = tmp_path / "floats.csv"
+    for content in (FLOATS_FILE, b"\xef\xbb\xbf" + FLOATS_FILE, FLOATS_FILE.replace(b"\n", b"\r\n")):
+        path.write_bytes(content)
+        found = read_table(path)
+        assert (found.keys, found.lines) == (["A", "B"], [(16, "a"), (20, "b")])
+
+
+@pytest.mark.parametrize("read", [read_table, read_constants])
+def test_a_table_that_is_not_there_is_told(tmp_path, read):
+    for path, says in ((tmp_path / "none.csv", "No such file"), (tmp_path, "directory")):
+        with pytest.raises(Faults, match=f"cannot be read: .*{says}"):
+            read(path)
+
+
+def test_two_lines_of_one_product_are_told(tmp_path):
+    path = tmp_path / "floats.csv"
+    path.write_bytes(FLOATS_FILE + b"B,21,b\n")
+    with pytest.raises(Faults, match="table floats: B is given twice"):
+        read_table(path).editable(depth=(1, 100))
