@@ -217,7 +217,8 @@ def test_a_spoilt_table_is_told_in_short(tmp_path, content, says):
 
 def test_a_byte_order_mark_and_other_line_ends_change_nothing(tmp_path):
     path = tmp_path / "floats.csv"
-    for content in (FLOATS_FILE, b"\xef\xbb\xbf" + FLOATS_FILE, FLOATS_FILE.replace(b"\n", b"\r\n")):
+    for content in (FLOATS_FILE, b"\xef\xbb\xbf" + FLOATS_FILE,
+                    FLOATS_FILE.replace(b"\n", b"\r\n")):
         path.write_bytes(content)
         found = read_table(path)
         assert (found.keys, found.lines) == (["A", "B"], [(16, "a"), (20, "b")])
