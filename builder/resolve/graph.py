@@ -54,9 +54,10 @@ def needs_of(row: Row) -> list[Row]:
     return [] if e is None else dependencies(e)
 
 
-def tables_in(e: Expr) -> list[Table]:
-    """Return the tables an expression looks into, in reading order."""
-    found, waiting = [], [e]
+@cache
+def tables_of(row: Row) -> list[Table]:
+    """Return the tables a row's formula looks into, in reading order, as often as it does."""
+    found, waiting = [], [e] if (e := formula_of(row)) is not None else []
     while waiting:
         part = waiting.pop()
         if isinstance(part, LOOKS):
@@ -103,9 +104,7 @@ class Graph:
             found |= self.behind(need)
             if isinstance(need, Ask | Constant):
                 found.add(need)
-        e = formula_of(row)
-        if e is not None:
-            found |= set(tables_in(e))
+        found.update(tables_of(row))
         if isinstance(row, Ask) and row.choices is not None:
             found.add(row.choices)
         self._behind[row] = frozenset(found)
@@ -148,8 +147,7 @@ class Graph:
         found: dict[str, Table] = {}
         for sheet in self.sheets:
             for row in sheet.rows:
-                e = formula_of(row)
-                used = [] if e is None else list(tables_in(e))
+                used = list(tables_of(row))
                 if isinstance(row, Ask) and row.choices is not None:
                     used.append(row.choices)
                 for table in used:
@@ -180,10 +178,17 @@ def _read_as_they_are(e: Expr) -> Iterable[Row]:
             yield from _read_as_they_are(part)
 
 
+def _may_be_dash(row: Row) -> bool:
+    """Return whether a row may be a dash although its sheet is ready."""
+    return (row.gate is not None or isinstance(getattr(row, "expr", None), OrDash)
+            or (isinstance(row, Ask) and row.optional))
+
+
 def _dash_faults(row: Row) -> list[str]:
     """Return what a row reads that may be a dash although its sheet is ready."""
     e = formula_of(row)
-    if e is None:
+    # Most rows rest on nothing that may be a dash; only for the others is it asked how they do.
+    if e is None or not any(map(_may_be_dash, needs_of(row))):
         return []
     found = []
     for need in _read_as_they_are(e):
