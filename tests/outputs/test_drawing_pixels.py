@@ -281,7 +281,7 @@ def run(cut: np.ndarray) -> int:
 
 
 def test_bars_along_and_up_measure_the_same(views):
-    """A square on the paper is a square: the two scale bars of each view agree to a pixel."""
+    """A square on the paper is a square: the two scale bars agree to 1 % and a pixel."""
     tried = 0
     for view in views:
         bar = [points for look, points in view.shapes()
@@ -290,7 +290,7 @@ def test_bars_along_and_up_measure_the_same(views):
         lie = run(view.picture[y1 - 1:y1 + 2, x1 - 5:x2 + 6].min(axis=0))
         stand = run(view.picture[y2 - 5:y1 + 6, x2 - 1:x2 + 2].min(axis=1))
         tried += lie > 60
-        assert lie == pytest.approx(stand, abs=1 + 0.005 * stand), view.name
+        assert lie == pytest.approx(stand, abs=1 + 0.01 * stand), view.name
     assert tried > len(views) / 3
 
 
