@@ -11,6 +11,10 @@ from builder.resolve.cells import Place
 TOLERANCE = 1e-9
 """Two numbers are the same within this share of the larger one, or this much below 1 [-]."""
 
+DIGITS = 15
+"""Digits of a number that every program keeps."""
+
+_LONG = re.compile(r"(?<![\d.,])(?=(?:[,.]?\d){16})\d[\d,]*(?:\.\d+)?")
 _NOTHING = re.compile(r"(?<![\w.,])-(0(?:\.0*)?)(?![.,]?\d)")
 
 
@@ -19,16 +23,24 @@ def same(a: Value, b: Value) -> bool:
 
     A truth value counts as 0 or 1, because not every program keeps it apart from a number.
     The text ``-0.00`` is the text ``0.00``, by itself or among words: engines differ on the sign of
-    a nothing.
+    a nothing.  In a number of more than 15 digits among words only the first 15 count: no program
+    keeps the others.
     """
     if isinstance(a, str) or isinstance(b, str):
-        return isinstance(a, str) and isinstance(b, str) and _unsigned(a) == _unsigned(b)
+        return isinstance(a, str) and isinstance(b, str) and _plain(a) == _plain(b)
     return abs(a - b) <= TOLERANCE * max(1.0, abs(a), abs(b))
 
 
-def _unsigned(text: str) -> str:
-    """Return ``text`` without the sign of each nothing that is written with a minus."""
-    return _NOTHING.sub(r"\1", text) if "-0" in text else text
+def _plain(text: str) -> str:
+    """Return ``text`` without the sign of a nothing and with no number of more than 15 digits."""
+    if "-0" in text:
+        text = _NOTHING.sub(r"\1", text)
+    return _LONG.sub(_shortened, text)
+
+
+def _shortened(found: re.Match) -> str:
+    """Return a number as written, but with noughts for the digits after the fifteenth."""
+    return f"{float(found[0].replace(',', '')):.{DIGITS - 1}e}"
 
 
 def differences(a: Values, b: Values, places: Iterable[Place] | None = None) -> list[str]:

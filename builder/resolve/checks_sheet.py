@@ -90,6 +90,10 @@ class ChecksSheet:
         """Return the range of a column over all checks and the titles of their groups."""
         return f"{NAME}!${letter(x)}${TOP + 2}:${letter(x)}${self.last + 1}"
 
+    def above(self, top: int) -> str:
+        """Return the formula of how many lines of a column stand above a group's first."""
+        return f"ROWS({NAME}!$A${TOP + 2}:$A${top})"
+
     def failing(self, number: int) -> str:
         """Return the formula of the place of a NOT OK by its number; 0 where fewer fail."""
         counts = self.column(FAILING)

@@ -222,13 +222,13 @@ class StartSheet:
             rank, found = f"{letter(RANK)}{line}", f"{letter(LINE)}{line}"
             page.text(y + k, 0, group, "label")
             page.formula(y + k, 1, f'IF({none},"not used",INDEX({WORDS},1,{rank}))', "verdict")
-            ratios, cures = (f"{CHECKS}!${letter(x)}${top + 1}:${letter(x)}${last + 1}"
-                             for x in (WORST, CURE))
+            ratios = f"{CHECKS}!${letter(WORST)}${top + 1}:${letter(WORST)}${last + 1}"
+            # Of all checks: Gnumeric finds nothing in a range of one cell.
+            cure = f"INDEX({self.checks.column(CURE)},{self.checks.above(top)}+{found})"
             page.formula(y + k, WORST, f'IF({none},"{DASH}",MAX({ratios}))', "num.2")
             page.link(y + k, 3, f"{CHECKS}!A{top}", "Checks")
             letters = f"{letter(CUT)}{line}"
-            page.formula(y + k, FIRST, f'IF({letters}>0,LEFT(INDEX({cures},{found}),{letters}),'
-                         f'"{DASH}")', "text")
+            page.formula(y + k, FIRST, f'IF({letters}>0,LEFT({cure},{letters}),"{DASH}")', "text")
 
     def _chart(self, page: Page, y: int, first: int) -> int:
         """Put the bars of the groups."""
@@ -259,7 +259,8 @@ class StartSheet:
             page.formula(y, RANK, f"1+({a}=0)*(1+({b}=0)*(1+({c}=0)))", "num.0")
             rank, place = f"{letter(RANK)}{y + 1}", f"{letter(LINE)}{y + 1}"
             page.formula(y, LINE, self.checks.first_line(group, f"{rank}=1"), "num.0")
-            cures = f"{CHECKS}!${letter(CURE)}${top + 1}:${letter(CURE)}${last + 1}"
+            cures = self.checks.column(CURE)
+            place = f"{self.checks.above(top)}+{place}"
             page.formula(y, CUT, f'IF(OR({rank}=1,{rank}=3),{_sentence(cures, place)},0)', "num.0")
             y += 1
         for number in range(1, WRONG + 1):

@@ -114,7 +114,7 @@ stages: list[tuple[str, Row]] = [(_names[0], deposit)]
 for _k, (_name, _share) in enumerate(zip(_names[1:], (*rates.stage_shares, None),
                                          strict=True), start=1):
     _left = _line["each"] - _line["cost"]
-    _line = ledger(_name, "", "$", "Rates", each=(_left, "$", 2))
+    _line = ledger(_name, "", "$", "Rates", each=(to_cent(_left), "$", 2))
     named(_line["each"], f"R_{_k}")
     if _share is None:
         _amount = _line["each"]
@@ -125,7 +125,7 @@ for _k, (_name, _share) in enumerate(zip(_names[1:], (*rates.stage_shares, None)
     stages.append((_name, named(_line["cost"], f"Z_{_k}")))
 paid = money("Payments, in all", sum_over(Series("payments", [amount for _, amount in stages])),
              "arithmetic")
-unpaid = money("Client's total less payments: nothing", client_total - paid, "arithmetic")
+unpaid = money("Client's total less payments: nothing", to_cent(client_total - paid), "arithmetic")
 deposit.chief = True
 
 block("By the square foot and by the section")
