@@ -18,8 +18,15 @@ def pytest_addoption(parser: pytest.Parser) -> None:
                      help="try every case where a test otherwise takes a fixed choice")
 
 
-def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """Put last what waits for slow work: it is done while the other tests run."""
+def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
+    """Put last what waits for slow work: it is done while the other tests run.
+
+    What only --long has the time for is deselected without it, and counted as such.
+    """
+    if not config.getoption("--long"):
+        left = [item for item in items if item.get_closest_marker("only_long")]
+        config.hook.pytest_deselected(items=left)
+        items[:] = [item for item in items if item not in left]
     order = {name: number for number, name in enumerate(SLOW, start=1)}
     items.sort(key=lambda item: max((order[name] for name in _waits_for(item)), default=0))
 

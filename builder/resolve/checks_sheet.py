@@ -90,9 +90,12 @@ class ChecksSheet:
         """Return the range of a column over all checks and the titles of their groups."""
         return f"{NAME}!${letter(x)}${TOP + 2}:${letter(x)}${self.last + 1}"
 
-    def above(self, top: int) -> str:
-        """Return the formula of how many lines of a column stand above a group's first."""
-        return f"ROWS({NAME}!$A${TOP + 2}:$A${top})"
+    def cure(self, top: int, last: int, place: str) -> str:
+        """Return the formula of the cure of a line of a group, by its number in the group."""
+        first = f"{NAME}!${letter(CURE)}${top + 1}"
+        if top == last:  # Gnumeric finds nothing in a range of one cell.
+            return first
+        return f"INDEX({first}:${letter(CURE)}${last + 1},{place})"
 
     def failing(self, number: int) -> str:
         """Return the formula of the place of a NOT OK by its number; 0 where fewer fail."""

@@ -223,8 +223,7 @@ class StartSheet:
             page.text(y + k, 0, group, "label")
             page.formula(y + k, 1, f'IF({none},"not used",INDEX({WORDS},1,{rank}))', "verdict")
             ratios = f"{CHECKS}!${letter(WORST)}${top + 1}:${letter(WORST)}${last + 1}"
-            # Of all checks: Gnumeric finds nothing in a range of one cell.
-            cure = f"INDEX({self.checks.column(CURE)},{self.checks.above(top)}+{found})"
+            cure = self.checks.cure(top, last, found)
             page.formula(y + k, WORST, f'IF({none},"{DASH}",MAX({ratios}))', "num.2")
             page.link(y + k, 3, f"{CHECKS}!A{top}", "Checks")
             letters = f"{letter(CUT)}{line}"
@@ -259,15 +258,15 @@ class StartSheet:
             page.formula(y, RANK, f"1+({a}=0)*(1+({b}=0)*(1+({c}=0)))", "num.0")
             rank, place = f"{letter(RANK)}{y + 1}", f"{letter(LINE)}{y + 1}"
             page.formula(y, LINE, self.checks.first_line(group, f"{rank}=1"), "num.0")
-            cures = self.checks.column(CURE)
-            place = f"{self.checks.above(top)}+{place}"
-            page.formula(y, CUT, f'IF(OR({rank}=1,{rank}=3),{_sentence(cures, place)},0)', "num.0")
+            cure = self.checks.cure(top, last, place)
+            page.formula(y, CUT, f'IF(OR({rank}=1,{rank}=3),{_sentence(cure)},0)', "num.0")
             y += 1
         for number in range(1, WRONG + 1):
             place = f"{letter(LINE)}{y + 1}"
             page.text(y, 0, f"NOT OK number {number}, its line on Checks", "label")
             page.formula(y, LINE, self.checks.failing(number), "num.0")
-            page.formula(y, CUT, f"IF({place}>0,{_sentence(self.checks.column(CURE), place)},0)",
+            cure = f"INDEX({self.checks.column(CURE)},{place})"
+            page.formula(y, CUT, f"IF({place}>0,{_sentence(cure)},0)",
                          "num.0")
             y += 1
         return y
@@ -325,6 +324,6 @@ class StartSheet:
         return y + 7
 
 
-def _sentence(words: str, place: str) -> str:
-    """Return the formula of the length of the first sentence of a text in a range."""
-    return f'FIND(". ",INDEX({words},{place})&". ")'
+def _sentence(text: str) -> str:
+    """Return the formula of the length of the first sentence of a text."""
+    return f'FIND(". ",{text}&". ")'

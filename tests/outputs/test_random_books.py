@@ -1,7 +1,7 @@
 """The engines agree on every formula cell of the workbooks of fifty random jobs.
 
-LibreOffice and Gnumeric take some of them in the normal run, the ``formulas`` library two; all
-of them with --long.
+LibreOffice and Gnumeric take some of them in the normal run; with --long they and the ``formulas``
+library take all.
 
 The answers are held against the values the program stores in a file.
 """
@@ -47,7 +47,7 @@ def test_a_value_a_little_wrong_is_found(random_answers, engine):
     assert random_answers[engine].mixed > 5000
 
 
-@pytest.mark.long
+@pytest.mark.only_long
 def test_the_formulas_library_agrees_on_random_jobs(formulas_random, written):
     assert len(formulas_random) == written
     for number, (stored, answer) in enumerate(formulas_random):

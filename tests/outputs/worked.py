@@ -185,7 +185,8 @@ class Engines:
         """Begin with nothing worked out; recalculated copies go into ``folder``."""
         self._longest = LONGEST[long]
         count = random_books.WRITTEN[long]
-        self._given = {"random": (count,), "formulas": (count,), "cases": (OUTPUTS[-1],)}
+        self._given = {"random": (count,), "formulas": (count if long else 0,),
+                       "cases": (OUTPUTS[-1],)}
         self.folder = Path()
         self.canary: Path | None = None
         self.planted: Place | None = None

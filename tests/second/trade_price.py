@@ -268,9 +268,9 @@ def _payments(g: Given, found: Results) -> Results:
         if share is not None:
             results[f"Price.{name}: Hours"] = share
         results["Price.deposit" if k == 0 else f"Price.stages_{k + 1}_2"] = amount
-        left -= amount
+        left = cents(left - amount)
         paid += amount
-    return results | {"Price.paid": paid, "Price.unpaid": total - paid}
+    return results | {"Price.paid": paid, "Price.unpaid": cents(total - paid)}
 
 
 def _by_area(g: Given, found: Results) -> Results:
