@@ -241,12 +241,13 @@ shell_check = check("Shell of the float", shell,
 block("Freeboard against live load")
 note("Points of a curve, in service: quarters of the float depth under water. Points that would "
      "need a load below 0 fall on the empty freeboard.")
+_UNDER = ("not", "a quarter", "half", "three quarters", "all")
 curve_load = Series("q", [
-    row(f"Live load, floats {k} quarters under", f"q_{k}", "psf",
+    row(f"Live load, floats {_UNDER[k]} under", f"q_{k}", "psf",
         greatest((box_water * when(ROUND, 4 * _area(1 + STEPS // 4 * k), k) / 4 - weight.service)
                  / parts.deck_area, 0), ARCHIMEDES, digits=1) for k in range(5)])
 curve_free = Series("F_q", [
-    row(f"Deck above water, floats {k} quarters under", f"F_{k}", "in",
+    row(f"Deck above water, floats {_UNDER[k]} under", f"F_{k}", "in",
         least(free_service, parts.deck_top.in_("in") - parts.float_depth * k / 4), STATICS,
         digits=1) for k in range(5)])
 

@@ -77,11 +77,11 @@ sheet.heads({"next": "Value", "line": "In sixteenths", "left": "1 / room"})
 kerf = ledger("Saw kerf", "", "", "Inputs", line=(INCH * bare(buying.kerf, "in"), "", 2))["line"]
 trim = ledger("End trim, up to whole sixteenths", "", "", "Inputs",
               line=(whole_up(INCH * bare(buying.end_trim, "in")), "", 0))["line"]
-_counted = [ledger(f"{key}: length if sold and not over the longest, else 0", "", "ft",
-                   "Inputs", next=(when(all_of(
-                       buying.sold[key.replace(" ", "_")].is_("yes"),
-                       buying.STOCK.at(k)["length"] <= job.longest_stock),
-                       buying.STOCK.at(k)["length"], 0), "ft", 0))["next"]
+note("A length counts if it is sold and not over the longest stock length; else 0.")
+_counted = [ledger(key, "", "ft", "Inputs", next=(when(all_of(
+                buying.sold[key.replace(" ", "_")].is_("yes"),
+                buying.STOCK.at(k)["length"] <= job.longest_stock),
+                buying.STOCK.at(k)["length"], 0), "ft", 0))["next"]
             for k, key in enumerate(buying.STOCK.keys, start=1)]
 note("Longest first, with what is left of each after end trim and, on top, one kerf.")
 stock: list[Row] = []

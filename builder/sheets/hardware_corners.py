@@ -93,8 +93,8 @@ held_square = row("Things that hold the frame square", "n_sq", "each",
 square_check = check(
     "Frame held square", held_square, at_least=1, look_at=1, source=OURS, worst="LOOK",
     group="Connections",
-    cure="Add a diagonal, corner plates, or boards with two screws at every crossing: panels "
-         "hold nothing square, and wind, current and boats push sideways.")
+    cure="Add a diagonal, corner plates, or boards with two screws at every crossing. Panels "
+         "hold nothing square; wind, current and boats push sideways.")
 note("Corner sinkage on the stability sheet takes the frame as rigid: test with a weight at a "
      "corner.")
 

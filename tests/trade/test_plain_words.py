@@ -46,6 +46,11 @@ TECHNICAL = {
     r"wake": "Wake", r"washer plates?": "Washer plate", r"waterplane": "Waterplane",
     r"windward": "Windward", r"withdrawal": "Withdrawal", r"yaw": "Yaw",
     r"yield": "Yield equations",
+    r"beam stability factor": "Beam stability factor", r"chord": "Chord", r"fairlead": "Fairlead",
+    r"geometry factor": "Geometry factor", r"hoops?": "Hoop", r"leaning axes": "Leaning axes",
+    r"ledge": "Ledge", r"mean square": "Mean square", r"Newton's rule": "Newton's rule",
+    r"pass [1-6]": "Pass", r"slip modulus": "Slip modulus", r"tangent": "Tangent",
+    r"trial [12]": "Trial", r"velocity pressure": "Velocity pressure",
 }
 LONGEST = 130
 """Letters of a meaning: it stands on one line or two."""
