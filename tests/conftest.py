@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import gc
+
 import pytest
 
 from builder.engine import applications
@@ -16,6 +18,11 @@ def pytest_addoption(parser: pytest.Parser) -> None:
     """Add ``--long``, which tries every case where a test otherwise takes a fixed choice."""
     parser.addoption("--long", action="store_true",
                      help="try every case where a test otherwise takes a fixed choice")
+
+
+def pytest_configure() -> None:
+    """Look for rubbish seldom: millions of small things are kept, and each look goes over all."""
+    gc.set_threshold(200_000, 50, 1000)
 
 
 def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:

@@ -16,7 +16,7 @@ import numpy as np
 import pytest
 
 from builder.engine import applications, libreoffice
-from builder.engine.ironcalc_engine import evaluate
+from builder.engine.values import Values
 from builder.jobs import read_job
 from builder.language.rows import View
 from builder.resolve.cells import Book, Cell, Figure, SheetPlan
@@ -25,7 +25,7 @@ from builder.sheets.book import model
 from builder.workbook.charts import EDGE, PENS, SPOTS
 from builder.workbook.writer import to_bytes
 from tests.outputs.reading import DEMOS, ROOT
-from tests.second.drawn import random_jobs
+from tests.second.against import Workbook, random_jobs
 
 pytestmark = [pytest.mark.outputs, pytest.mark.needs("soffice", "pdftotext", "pdftoppm")]
 RANDOM = {False: 20, True: 100}
@@ -89,10 +89,9 @@ def jobs(count: int):
     return given + random_jobs(5, count)
 
 
-def one_sheet(job, number: int) -> SheetPlan:
+def one_sheet(values: Values, number: int) -> SheetPlan:
     """Return the sheet Drawing of a job under a name of its own, with values for formulas."""
-    plan = next(p for p in model().fixed if p.name == "Drawing")
-    values, name = evaluate(model().book(job), names=False), f"Drawing_{number}"
+    plan, name = next(p for p in model().fixed if p.name == "Drawing"), f"Drawing_{number}"
 
     def filled(cell: Cell) -> Cell:
         if cell.kind != "formula":
@@ -113,7 +112,8 @@ def one_sheet(job, number: int) -> SheetPlan:
 def views(tmp_path_factory, pytestconfig):
     """Every view of every job, printed."""
     folder = tmp_path_factory.mktemp("drawn")
-    plans = [one_sheet(job, number) for number, job in
+    workbook = Workbook(unread=())
+    plans = [one_sheet(workbook.values_of(job), number) for number, job in
              enumerate(jobs(RANDOM[pytestconfig.getoption("--long")]))]
     book = Book(plans, {}, "Drawn", "Drawn", "Drawn", datetime(2026, 1, 15), "0", "0")
     path = folder / "drawn.xlsx"

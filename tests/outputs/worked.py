@@ -24,7 +24,7 @@ from builder.language import Row
 from builder.resolve.cells import Book, Place
 from builder.sheets.book import model
 from tests.outputs import random_books
-from tests.outputs.reading import NAMES, OUTPUTS, ROOT, delivered, read
+from tests.outputs.reading import OUTPUTS, ROOT, read
 
 LONGEST = {False: 1500.0, True: 7200.0}
 """Longest time to wait for the slowest engine, in the normal run and with --long [s]."""
@@ -173,6 +173,13 @@ def answers_of_formulas(written: int) -> dict:
     return {**found, "random": pairs}
 
 
+def _by_ironcalc(path: Path) -> Values:
+    """Return what the engine of every build makes of a file, read with its own reader."""
+    live = ironcalc_engine.Live.of_file(path)
+    live.evaluate()
+    return live.values()
+
+
 SLOW = {"random": random_books.answers, "formulas": answers_of_formulas,
         "cases": answers_to_cases}
 """What is done in a process of its own, in this order."""
@@ -238,6 +245,6 @@ class Engines:
         if engine == "stored":
             return {path: stored.stored_values(path) for path in paths}
         if engine == "ironcalc":
-            return {delivered(name): ironcalc_engine.evaluate(resolved(name)) for name in NAMES}
+            return {path: _by_ironcalc(path) for path in paths}
         module = {"libreoffice": libreoffice, "gnumeric": gnumeric}[engine]
         return module.evaluate_files(paths, self.folder / engine)

@@ -30,11 +30,11 @@ Difference = tuple[str, Value, Value | None, float]
 class Workbook:
     """One workbook kept in memory, into which one job after another is typed."""
 
-    def __init__(self) -> None:
-        """Load it, for a job that has nothing typed."""
+    def __init__(self, unread: tuple[str, ...] = UNREAD) -> None:
+        """Load it, for a job that has nothing typed; the sheets ``unread`` are left blank."""
         blank = Job("blank", "Blank", "Nothing typed", random_jobs(0, 1)[0].created)
         book = model().book(blank)
-        sheets = [replace(plan, cells=[]) if plan.name in UNREAD else plan
+        sheets = [replace(plan, cells=[]) if plan.name in unread else plan
                   for plan in book.sheets]
         self._live = Live(replace(book, sheets=sheets), names=False)
         self._catalog: dict[Place, float] = {}
