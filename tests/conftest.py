@@ -25,15 +25,8 @@ def pytest_configure() -> None:
     gc.set_threshold(200_000, 50, 1000)
 
 
-def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
-    """Put last what waits for slow work: it is done while the other tests run.
-
-    What only --long has the time for is deselected without it, and counted as such.
-    """
-    if not config.getoption("--long"):
-        left = [item for item in items if item.get_closest_marker("only_long")]
-        config.hook.pytest_deselected(items=left)
-        items[:] = [item for item in items if item not in left]
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Put last what waits for slow work: it is done while the other tests run."""
     order = {name: number for number, name in enumerate(SLOW, start=1)}
     items.sort(key=lambda item: max((order[name] for name in _waits_for(item)), default=0))
 
@@ -92,14 +85,6 @@ def formulas_values(engines):
 
 
 @pytest.fixture(scope="session")
-def written(request):
-    """How many random jobs are written as files of their own."""
-    from tests.outputs.random_books import WRITTEN
-
-    return WRITTEN[request.config.getoption("--long")]
-
-
-@pytest.fixture(scope="session")
 def random_answers(request):
     """How each engine's values compare for the workbooks of random jobs, by engine."""
     return _engines(request.config).slow("random")
@@ -107,7 +92,7 @@ def random_answers(request):
 
 @pytest.fixture(scope="session")
 def formulas_random(request):
-    """Stored values, and those of the ``formulas`` library, of each written random job."""
+    """Stored values, and those of the ``formulas`` library, of some random jobs."""
     return _engines(request.config).slow("formulas")["random"]
 
 

@@ -11,10 +11,10 @@ from builder.resolve.cells import Place
 TOLERANCE = 1e-9
 """Two numbers are the same within this share of the larger one, or this much below 1 [-]."""
 
-DIGITS = 15
-"""Digits of a number that every program keeps."""
+KEPT, DIGITS = 15, 12
+"""Digits of a number that every program keeps, and those that must agree where more are shown."""
 
-_LONG = re.compile(r"(?<![\d.,])(?=(?:[,.]?\d){16})\d[\d,]*(?:\.\d+)?")
+_LONG = re.compile(rf"(?<![\d.,])(?=(?:[,.]?\d){{{KEPT + 1}}})\d[\d,]*(?:\.\d+)?")
 _NOTHING = re.compile(r"(?<![\w.,])-(0(?:\.0*)?)(?![.,]?\d)")
 
 
@@ -23,8 +23,8 @@ def same(a: Value, b: Value) -> bool:
 
     A truth value counts as 0 or 1, because not every program keeps it apart from a number.
     The text ``-0.00`` is the text ``0.00``, by itself or among words: engines differ on the sign of
-    a nothing.  In a number of more than 15 digits among words only the first 15 count: no program
-    keeps the others.
+    a nothing.  In a number of more than 15 digits among words only the first 12 count: no program
+    keeps the last ones, and those before them are worth what the steps left of them.
     """
     if isinstance(a, str) or isinstance(b, str):
         return isinstance(a, str) and isinstance(b, str) and _plain(a) == _plain(b)
@@ -32,14 +32,14 @@ def same(a: Value, b: Value) -> bool:
 
 
 def _plain(text: str) -> str:
-    """Return ``text`` without the sign of a nothing and with no number of more than 15 digits."""
+    """Return ``text`` without the sign of a nothing, and long numbers cut to 12 digits."""
     if "-0" in text:
         text = _NOTHING.sub(r"\1", text)
     return _LONG.sub(_shortened, text)
 
 
 def _shortened(found: re.Match) -> str:
-    """Return a number as written, but with noughts for the digits after the fifteenth."""
+    """Return a number as written, but with noughts for the digits after the twelfth."""
     return f"{float(found[0].replace(',', '')):.{DIGITS - 1}e}"
 
 

@@ -36,10 +36,25 @@ def _library():
             found = [book["references"] for book in self.books.values() if book.get("references")]
             return found[0] if len(found) == 1 else super().references
 
+        _known = (None, 0, {})
+
+        def _by_name(self, references):
+            """Return name → its (key, value) pairs, kept while the references stay as they are."""
+            held, count, found = self._known
+            if held is not references or count != len(references):
+                found = {}
+                for key, value in references.items():
+                    found.setdefault(str(key).rpartition("!")[2], []).append((key, value))
+                self._known = (references, len(references), found)
+            return found
+
         def compile_cell(self, cell, context, references, formula_references):
-            text = str(getattr(cell.value, "text", cell.value)).upper()
-            words = set(re.findall(r"[\w.\\]+", text)) if cell.data_type == "f" else set()
-            met = {k: v for k, v in references.items() if str(k).rpartition("!")[2] in words}
+            met = {}
+            if cell.data_type == "f":
+                text = str(getattr(cell.value, "text", cell.value)).upper()
+                named = self._by_name(references)
+                for word in set(re.findall(r"[\w.\\]+", text)):
+                    met.update(named.get(word, ()))
             return super().compile_cell(cell, context, met, formula_references)
 
     return SimpleNamespace(ExcelModel=ExcelModel)

@@ -31,12 +31,9 @@ from tests.second.drawn import random_jobs
 
 SEED = 20260118
 JOBS = 50
-WRITTEN = {False: 2, True: JOBS}
-"""How many jobs are written as files of their own, in the normal run and with --long: what the
-files store is compared.  With --long they go through the ``formulas`` library as well, which
-takes more than a minute for each."""
-TRIED = {"gnumeric": 3, "libreoffice": 8}
-"""How many of the jobs these programs work out in the normal run, which has ten minutes in all."""
+THROUGH_FORMULAS = {False: 3, True: JOBS}
+"""How many jobs go through the ``formulas`` library, in the normal run and with --long: each
+takes it half a minute or more."""
 OFF = 2e-9
 """Share by which a planted value is wrong: twice what may differ."""
 Typed = Mapping[Place, Value | None]
@@ -177,15 +174,8 @@ def compared(stored: list[Values], answers: Iterator[Values]) -> Answer:
     return found
 
 
-def tried(engine: str, written: int) -> int:
-    """Return how many jobs an engine works out; all of them if all are ``written``."""
-    if engine == "stored":
-        return written
-    return JOBS if written == JOBS else TRIED.get(engine, JOBS)
-
-
-def answers(written: int) -> dict[str, Answer]:
-    """Return how each engine answers for all jobs; "stored" is what ``written`` files store.
+def answers() -> dict[str, Answer]:
+    """Return how each engine answers for all jobs; "stored" is what files written for them store.
 
     An engine whose program is not installed is left out.
     """
@@ -194,11 +184,10 @@ def answers(written: int) -> dict[str, Answer]:
     with tempfile.TemporaryDirectory() as folder:
         path = Path(folder) / "untyped.xlsx"
         write(book, evaluate(book, names=False), path)
-        files = own_files(Path(folder), written)
-        work = {"stored": (stored_values(file) for file in files),
+        work = {"stored": by_files(Path(folder) / "own.xlsx", stored),
                 "ironcalc": by_ironcalc(path, jobs),
-                "libreoffice": by_libreoffice(path, jobs[:tried("libreoffice", written)]),
-                "gnumeric": by_gnumeric(path, jobs, stored[:tried("gnumeric", written)])}
+                "libreoffice": by_libreoffice(path, jobs),
+                "gnumeric": by_gnumeric(path, jobs, stored)}
         found = {}
         for engine, values in work.items():
             try:
@@ -206,6 +195,13 @@ def answers(written: int) -> dict[str, Answer]:
             except MissingApplicationError:
                 continue
     return found
+
+
+def by_files(path: Path, values: list[Values]) -> Iterator[Values]:
+    """Yield what a file written for each job, with the values worked out for it, stores."""
+    for job, found in zip(random_jobs(SEED, JOBS), values, strict=True):
+        write(model().book(job), found, path)
+        yield stored_values(path)
 
 
 def own_files(folder: Path, count: int) -> list[Path]:

@@ -191,8 +191,7 @@ class Engines:
     def __init__(self, long: bool = False) -> None:
         """Begin with nothing worked out; recalculated copies go into ``folder``."""
         self._longest = LONGEST[long]
-        count = random_books.WRITTEN[long]
-        self._given = {"random": (count,), "formulas": (count if long else 0,),
+        self._given = {"random": (), "formulas": (random_books.THROUGH_FORMULAS[long],),
                        "cases": (OUTPUTS[-1],)}
         self.folder = Path()
         self.canary: Path | None = None

@@ -68,7 +68,7 @@ CASES = [
         '<Relationship Id="rId999" Type="x" Target="https://example.org" '
         'TargetMode="External"/></Relationships>')),
     ("W09", "Sheet9", lambda p: p.part("xl/workbook.xml", 'name="Terms"', 'name="Sheet9"')),
-    ("W10", "Inputs!C157", lambda p: p.cell("Cutting!C11", "1+1", 2.0)),
+    ("W10", "Inputs!C157", lambda p: p.cell("Cutting!C12", "1+1", 2.0)),
     ("F01", "Parts!G26", lambda p: p.cell("Parts!G26", "E26+1", 1.0)),
     ("F02", PRICE, formula("1.37*F89")),
     ("F03", PRICE, formula("+".join(["F89"] * 12))),
