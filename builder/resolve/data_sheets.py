@@ -2,37 +2,56 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from builder.language import Constant, Sheet, Table
 from builder.language.rows import VERDICTS, Block, Note
 from builder.language.units import TEXT
 
-from .cells import InputRule, SheetPlan
+from .cells import InputRule, Place, SheetPlan
 from .frame import DASH, SECTIONS, TOP, Page, letter
 from .graph import Graph
 from .input_sheets import Part, Typing
 from .places import Places, shown_constant
 
 KEY_WIDTH, WIDTH = 34, 11.5
-NOTES = ["Clause", "Status", "Note"]
-CONSTANT_HEADS = ["What", "Symbol", "Value", "Unit", "Source and clause", "Status"]
+DATA_KEY_WIDTH, DATA_WIDTH = 46, 10
+CONSTANT_HEADS = ["What", "Symbol", "Value", "Unit", "Source and clause; status"]
 VALUE = 2
 """Column of a constant's value."""
+BANK = 13
+"""Sheets side by side in the marks of what feeds them: as many columns as the widest table."""
 
 
 class Laid:
     """Where the tables of a sheet come to stand: first rows, in order."""
 
     def __init__(self, tables: Sequence[Table], sheet: str, top: int, places: Places,
-                 head_rows: int):
+                 head_rows: int, foot_rows: Callable[[Table], int] = lambda table: 0):
         self.first: dict[str, int] = {}
         y = top
         for table in tables:
             self.first[table.name] = y + head_rows
             places.tables[table.name] = (sheet, y + head_rows, 0)
-            y += head_rows + len(table.keys) + 2
+            y += head_rows + len(table.keys) + foot_rows(table) + 2
         self.next = y
+
+
+def footnotes(table: Table) -> list[str]:
+    """Return clause, status and note of a table's lines, each wording once, in order of the lines.
+
+    One wording holds for all lines; of several each line has the number of its own.
+    """
+    return list(dict.fromkeys(_words(line) for line in table.notes))
+
+
+def _words(notes: Sequence[str]) -> str:
+    return "; ".join(words for words in notes if words)
+
+
+def _foot_rows(table: Table) -> int:
+    """Return how many rows a table takes below its lines: a blank one, and one a wording."""
+    return 1 + len(footnotes(table)) if len(footnotes(table)) > 1 else 0
 
 
 def column_head(name: str, unit: str) -> str:
@@ -120,7 +139,7 @@ def _catalog_table(page: Page, table: Table, places: Places, typed: dict) -> Non
         page.formula(y, end, f"IF(ISNUMBER(SUM({cells})),(COUNTA({cells})=COLUMNS({cells}))*"
                              f"(SUMPRODUCT(({cells}>={least})*({cells}<={most}))"
                              f"=COLUMNS({cells})),0)", "state")
-        page.text(y, end + 1, table.notes[k][2], "source")
+        page.text(y, end + 1, table.notes[k][2], "source.line")
 
 
 
@@ -151,12 +170,14 @@ class DataLayout:
         self.weights = self.words + len(VERDICTS) + 1
         places.type_numbers = (name, self.weights + 1, 1)
         y = self.weights + 5
-        self.marked: list[int] = []
-        for part in typing.parts:
-            self.marked.append(y)
-            y += len(part.lines) + 2
+        self._marked: dict[tuple[int, int], int] = {}
+        for bank in range(-(-len(calculation) // BANK)):
+            for number, part in enumerate(typing.parts):
+                self._marked[bank, number] = y
+                y += len(part.lines) + 2
+            y += 2
         self.constants = graph.constants()
-        y += 3
+        y += 1
         self.constant_heads: dict[str, int] = {}
         for constant in self.constants:
             places.rows[constant] = (name, y, VALUE)
@@ -164,7 +185,7 @@ class DataLayout:
         self.constants_end = y
         named = {t.name for t in editable}
         self.tables = [t for t in graph.tables() if t.name not in named]
-        self.laid = Laid(self.tables, name, y + 2, places, 3)
+        self.laid = Laid(self.tables, name, y + 2, places, 3, _foot_rows)
 
     def words_range(self) -> str:
         """Return the range of the verdict words."""
@@ -180,15 +201,20 @@ class DataLayout:
         feeds = self.graph.feeds(sheet)
         if not any(line in feeds for line in part.lines):
             return None
-        col = letter(1 + self.calculation.index(sheet))
-        first = self.marked[self.typing.parts.index(part)]
+        _, first, x = self.mark(sheet, part, 0)
+        col = letter(x)
         return f"{self.name}!${col}${first + 1}:${col}${first + len(part.lines)}"
+
+    def mark(self, sheet: Sheet, part: Part, line: int) -> Place:
+        """Return the cell that says whether a line of an input sheet, from 0, feeds a sheet."""
+        bank, x = divmod(self.calculation.index(sheet), BANK)
+        return self.name, self._marked[bank, self.typing.parts.index(part)] + line, 1 + x
 
     def plan(self, title: str, about: str) -> SheetPlan:
         """Build the sheet."""
-        widest = max([1 + len(self.calculation), len(CONSTANT_HEADS) - 1,
-                      *(len(t.columns) + len(NOTES) for t in self.tables)])
-        page = Page(self.name, title, [KEY_WIDTH, *[WIDTH] * widest], about)
+        widest = max([min(BANK, len(self.calculation)), len(CONSTANT_HEADS) - 1,
+                      *(len(t.columns) + 1 for t in self.tables)])
+        page = Page(self.name, title, [DATA_KEY_WIDTH, *[DATA_WIDTH] * widest], about)
         page.text(self.words - 1, 0, "Words of a verdict", "block")
         for k, word in enumerate(VERDICTS):
             page.text(self.words + k, 0, word, "given.text")
@@ -205,13 +231,15 @@ class DataLayout:
         return page.done(widest, frozen=(3, 1), repeat=(0, 2))
 
     def _marks(self, page: Page) -> None:
-        page.text(self.marked[0] - 2, 0,
-                  "Which input feeds which sheet: 1 feeds it, blank does not", "block")
-        fed = [self.graph.feeds(s) for s in self.calculation]
-        for first, part in zip(self.marked, self.typing.parts, strict=True):
+        for (bank, number), first in self._marked.items():
+            part, sheets = self.typing.parts[number], self._bank(bank)
+            if number == 0:
+                page.text(first - 2, 0, "Which input feeds which sheet: 1 feeds it, blank does not"
+                                        + (" (continued)" if bank else ""), "block")
             page.text(first - 1, 0, f"Input on {part.sheet.name}", "head")
-            for x, sheet in enumerate(self.calculation, start=1):
+            for x, sheet in enumerate(sheets, start=1):
                 page.text(first - 1, x, sheet.name, "head.c")
+            fed = [self.graph.feeds(sheet) for sheet in sheets]
             for y, item in enumerate(part.lines, start=first):
                 if isinstance(item, Note):
                     continue
@@ -220,6 +248,9 @@ class DataLayout:
                     # A blank counts as 0; ten thousand zeros would only make the file larger.
                     if item in feeds:
                         page.number(y, x, 1, "state")
+
+    def _bank(self, bank: int) -> Sequence[Sheet]:
+        return self.calculation[bank * BANK:(bank + 1) * BANK]
 
     def _constants(self, page: Page) -> None:
         if not self.constants:
@@ -236,25 +267,32 @@ class DataLayout:
         page.text(y, 1, constant.symbol, "symbol")
         page.number(y, VALUE, constant.value, f"given.{shown_constant(constant)}")
         page.text(y, 3, constant.unit, "unit")
-        page.text(y, 4, constant.source, "source")
-        page.text(y, 5, constant.status, "source")
+        page.text(y, 4, f"{constant.source}; {constant.status}", "source.line")
 
     def _table(self, page: Page, table: Table) -> None:
         first = self.laid.first[table.name]
         page.text(first - 3, 0, table.title, "block")
-        page.text(first - 2, 0, f"Source: {table.source}", "subtitle")
+        said = footnotes(table)
+        several = len(said) > 1
+        page.text(first - 2, 0, f"Source: {table.source}"
+                                + ("" if several or not said[0] else f"; {said[0]}"), "subtitle")
         heads = [column_head(n, u) for n, u in table.columns.items()]
-        page.heads(first - 1, [table.key, *heads, *(NOTES if any(map(any, table.notes)) else [])])
+        page.heads(first - 1, [table.key, *heads, *(["Source, see below"] if several else [])])
         digits = [0 if u == TEXT else _digits(table.entries(n)) for n, u in table.columns.items()]
         for k, key in enumerate(table.keys):
             page.text(first + k, 0, key, "given.text")
             for x, value in enumerate(table.lines[k], start=1):
                 if isinstance(value, str):
-                    page.text(first + k, x, value or DASH, "given.text")
+                    # At the end of its line a text needs no second one.
+                    last = x == len(table.columns) and not several
+                    page.text(first + k, x, value or DASH, "source.line" if last else "given.text")
                 else:
                     page.number(first + k, x, value, f"given.{digits[x - 1]}")
-            for x, note in enumerate(table.notes[k], start=1 + len(table.columns)):
-                page.text(first + k, x, note, "source")
+            if several:
+                page.number(first + k, 1 + len(table.columns),
+                            1 + said.index(_words(table.notes[k])), "state")
+        for number, words in enumerate(said if several else (), start=1):
+            page.text(first + len(table.keys) + number, 0, f"{number}: {words}", "subtitle")
 
 
 def _digits(entries: list[float]) -> int:

@@ -89,6 +89,7 @@ class StartSheet:
         wanting = y + 1
         y = self._wanting(page, wanting)
         y = self._packs(page, y + 1)
+        page.plan.page_breaks.append(y + 1)
         y = self._said(page, y, (("What this workbook is", front.purpose, "text"),
                                  ("How to use it", front.steps, "text")))
         page.plan.page_breaks.append(y + 1)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Iterator
+from itertools import count, takewhile
 
 from builder.engine.values import letters
 from builder.language.units import UNITS
@@ -21,6 +22,13 @@ OWN = ("own judgement", "common practice", "statics", "geometry", "invented", "m
        "within ", "length along ", "102 in from memory", "load chart of the machine",
        "tag of the sling")
 """Beginnings of what a source may say beside a key of Sources (our own words)."""
+CONSTANTS = (4, "Source and clause; status")
+"""Column in which a constant's source stands, and its head."""
+_STATUS = ("(?:seen|memory|our judgement|our own words|common practice, no source|invented|"
+           "definition|arithmetic)")
+SOURCED = re.compile(rf"\S.*; {_STATUS}\b|^\d+: {_STATUS}\b")
+"""Words that end in a status; a clause, or the table's own source, stands before it."""
+FOOTNOTE = re.compile(r"(\d+): ")
 _CELL = r"(?:\w+!)?[A-Z]+\$\d+"
 AT_MOST = re.compile(rf"={_CELL}/({_CELL})")
 AT_LEAST = re.compile(rf"=({_CELL})/MAX\({_CELL},\1/99\)")
@@ -215,14 +223,35 @@ def tables_are_constants(file: File) -> Iterator[Found]:
     for place in data.formulas if data else ():
         if place[1] >= layout.TOP - 2:
             yield place, "a formula among published data"
-    heads: dict[str, int] = {}
-    for row in range(layout.TOP, 1 + max((at[0] for at in data.held), default=0) if data else 0):
-        line = {file.text("Data", row, col).partition(" and ")[0]: col for col in range(30)}
-        if "Status" in line and {"Clause", "Source"} & set(line):
-            heads = line
-        elif not file.text("Data", row):
-            heads = {}
-        elif heads and not file.text("Data", row, heads["Status"]):
-            yield ("Data", row, 0), "no status"
-        elif "Source" in heads and not file.text("Data", row, heads["Source"]):
-            yield ("Data", row, 0), "no source"
+    last = max((at[0] for at in data.held), default=0) if data else 0
+    texts = {row: file.text("Data", row) for row in range(layout.TOP, last + 2)}
+    for row, said in texts.items():
+        if said.startswith("Source: "):
+            yield from _lines_without_source(file, texts, row)
+        elif file.text("Data", row, CONSTANTS[0]) == CONSTANTS[1]:
+            for line in _block(texts, row + 1):
+                if not SOURCED.search(file.text("Data", line, CONSTANTS[0])):
+                    yield ("Data", line, 0), "no source and status"
+
+
+def _block(texts: dict[int, str], first: int) -> list[int]:
+    """Return the rows from a first one on down to the next blank in column A."""
+    return list(takewhile(lambda row: texts.get(row), count(first)))
+
+
+def _lines_without_source(file: File, texts: dict[int, str], title: int) -> Iterator[Found]:
+    """Yield the lines of a table that neither its title nor a numbered line below gives a source.
+
+    ``title`` is the row of the line that names the table's source.
+    """
+    heads = next((col for col in range(30)
+                  if file.text("Data", title + 1, col).startswith("Source, ")), None)
+    lines = _block(texts, title + 2)
+    below = {float(FOOTNOTE.match(texts[row])[1]): texts[row]
+             for row in _block(texts, lines[-1] + 2 if lines else title)
+             if FOOTNOTE.match(texts[row])}
+    for row in lines:
+        held = file.sheet("Data").held.get((row, heads)) if heads is not None else None
+        words = texts[title] if heads is None else below.get(held and held.value, "")
+        if not SOURCED.search(words):
+            yield ("Data", row, 0), "no source and status"

@@ -79,10 +79,13 @@ STYLES: dict[str, Look] = {
     "label": {**_RULED, **_WRAP},
     "label.indent": {**_RULED, **_WRAP, **_INDENT},
     "symbol": {**_RULED, **_CENTRE, "shrink": True},
-    "formula": {**_RULED, **_WRAP},
+    # The indent keeps a formula off the symbol before it, which may fill its cell.
+    "formula": {**_RULED, **_WRAP, **_INDENT},
     "unit": {**_RULED, **_CENTRE, "shrink": True, "font_color": SLATE},
     # The indent keeps a source off the number before it.
     "source": {**_RULED, **_WRAP, **_INDENT, "font_color": SLATE},
+    # At the end of a line, over the empty cells behind it.
+    "source.line": {**_INDENT, "valign": "top", "font_color": SLATE},
     "text": {"valign": "top"},
     "text.c": {**_RULED, **_CENTRE, **_WRAP},
     "wrap": {**_WRAP, "valign": "top"},

@@ -107,7 +107,7 @@ def given_cells(file, place: Place, apart: set[Place]) -> list[Place]:
 
 @pytest.fixture(scope="module")
 def live():
-    made = Live(resolved(JOB))
+    made = Live(resolved(JOB), names=False)
     made.evaluate()
     return made
 

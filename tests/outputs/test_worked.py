@@ -49,7 +49,7 @@ def choose(live: Live, letter: str) -> Values:
 
 @pytest.fixture(scope="module", params=NAMES)
 def books(request):
-    live = Live(resolved(request.param))
+    live = Live(resolved(request.param), names=False)
     return request.param, live
 
 

@@ -171,8 +171,16 @@ CASES = [
 
 
 def status():
-    """Return the cell of the status of the first constant on Data."""
-    return first(read(BASE), "Data", lambda p, held: held.value == "seen" and p[1] > 400)
+    """Return the cell of source and status of the first constant on Data."""
+    return first(read(BASE), "Data", lambda p, held: str(held.value).endswith("; seen"))
+
+
+@pytest.mark.parametrize("start", ["Source: ", "1: "])
+def test_e10_a_table_without_clause_and_status_is_found(start):
+    """Above its lines, where one wording holds for all of them, or numbered below them."""
+    cell = first(read(BASE), "Data", lambda p, held: str(held.value).startswith(start)
+                 and "; " in str(held.value))
+    assert new("E10", base().cell(cell, value=f"{start}somewhere").file)
 
 
 @pytest.mark.parametrize(("number", "where", "plant"), CASES,

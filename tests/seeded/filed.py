@@ -65,11 +65,10 @@ def numbers(bench: Bench) -> Mapping[Place, Cell]:
 
 def marks(bench: Bench) -> list[Place]:
     """Return the cells of Data that say which input feeds which sheet, marked or blank."""
-    data = model().data
-    return [("Data", first + k, 1 + x)
-            for first, part in zip(data.marked, model().typing.parts, strict=True)
+    return [model().data.mark(sheet, part, k)
+            for part in model().typing.parts
             for k, item in enumerate(part.lines) if hasattr(item, "default")
-            for x in range(len(model().calculation))]
+            for sheet in model().calculation]
 
 
 @cache

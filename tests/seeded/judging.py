@@ -12,7 +12,6 @@ from dataclasses import dataclass, field
 
 from builder.engine.values import Values
 from builder.resolve.cells import Place
-from builder.sheets.book import model
 from tests.seeded import filed, finders, typed
 from tests.seeded.bench import Bench, Case
 from tests.seeded.changes import elsewhere
@@ -171,11 +170,9 @@ class Judge:
     def _on_file(self, verdicts: list[Verdict]) -> None:
         """Judge marks, which need no working out, by the text of the formulas."""
         expected = typed.expected_marks(self.bench)
-        sheets = [sheet.name for sheet in model().calculation]
         for verdict in verdicts:
-            sheet, y, x = verdict.fault.place
             if verdict.fault.kind == "mark":
-                due = (sheets[x - 1], y) in expected
+                due = verdict.fault.place in expected
                 if due != (verdict.fault.after == 1.0):
                     verdict.found_by.add("waits for entries")
 

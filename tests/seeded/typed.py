@@ -285,14 +285,14 @@ def _behind(bench: Bench, direct: set[str], columns: set[int]) -> set[tuple[str,
     return {(name, k) for name, own in reach.items() for k in own}
 
 
-def expected_marks(bench: Bench) -> set[tuple[str, int]]:
-    """Return for each line of Data's marks, by sheet that reads it, what must be marked."""
-    found = set()
-    for first, part in zip(model().data.marked, model().typing.parts, strict=True):
+def expected_marks(bench: Bench) -> set[Place]:
+    """Return the cells of Data that must be marked: an input, and a sheet that reads it."""
+    found, sheets = set(), {sheet.name: sheet for sheet in model().calculation}
+    for part in model().typing.parts:
         for k, item in enumerate(part.lines):
             if not isinstance(item, Ask):
                 continue
             direct = _direct(bench, model().places.rows[item])
             for name in {name for name, _ in _behind(bench, direct, {0})}:
-                found.add((name, first + k))
+                found.add(model().data.mark(sheets[name], part, k))
     return found

@@ -25,7 +25,7 @@ from builder.workbook.styles import (
 BUILDER = Path(builder.__file__).parent
 PROMISED = [
     *"title subtitle note block head head.c head.n label label.indent symbol formula unit".split(),
-    *"source text wrap gen text.c state verdict limit master people link".split(),
+    *"source source.line text wrap gen text.c state verdict limit master people link".split(),
     *"input.text input.list given.text head.source head.one caution.line".split(),
     "drawing.title",
     *(f"{stem}.{d}" for stem in ("num", "qty", "input", "given", "page", "large")
@@ -140,5 +140,6 @@ def test_headings_that_run_across_have_a_rule():
 def test_an_indent_stands_beside_an_alignment():
     """Without one the programs leave the indent out."""
     indented = [name for name, look in STYLES.items() if look.get("indent")]
-    assert sorted(indented) == ["head.source", "label.indent", "source"]
+    assert sorted(indented) == ["formula", "head.source", "label.indent", "source",
+                                "source.line"]
     assert all(STYLES[name]["align"] == "left" for name in indented)
