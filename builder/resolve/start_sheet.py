@@ -146,9 +146,9 @@ class StartSheet:
         lines = {group: k for k, group in enumerate(self.checks.rows, start=first)}
         for words, groups in self.front.questions:
             used = [lines[group] + 1 for group in groups if group in lines]
-            page.text(y, 0, words, "label")
             if not used:
                 continue
+            page.text(y, 0, words, "label")
             ranks = ",".join(f"{letter(RANK)}{k}" for k in used)
             sums = "+".join(f"SUM({letter(FIRST)}{k}:{letter(RANK - 1)}{k})" for k in used)
             page.formula(y, 1, f'IF({sums}=0,"not used",INDEX({WORDS},1,MIN({ranks})))', "verdict")

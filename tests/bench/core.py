@@ -1,6 +1,7 @@
 """The core of the workbook by itself: the sheets of the first issue and what they read.
 
-The limits on size and time were set for these; the sheets of price, yard and launch came later.
+The limits on size and time were set for the wanted sheets; what they read has grown since, and
+the sheets of price, yard and launch came later.
 """
 
 from __future__ import annotations
