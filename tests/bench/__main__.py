@@ -191,7 +191,7 @@ def main() -> int:
         place = Path(folder)
         path, core_path, small = writing(table, place, given.times), place / "core.xlsx", core()
         measure.making(small, _job(small), core_path)
-        table.line("file, core sheets alone (to Takeoff, without stability, site and mooring)",
+        table.line("file, core sheets alone",
                    f"{_kb(core_path)} KB, {len(formulas_of(core_path)):,} formulas",
                    (core_path.stat().st_size / 1000, SIZE, f"{SIZE:.0f} KB"))
         growing(table, place / "grown.xlsx", min(given.times, 3))
