@@ -121,6 +121,12 @@ def test_each_float_has_its_centre_marked(drawn):
                                      strict=True):
             (x1, y1), (x2, y2) = points[0], points[2]
             assert centre == pytest.approx(((x1 + x2) / 2, (y1 + y2) / 2))
+    marked, there = set(), set()
+    for centres, outlines in ((plan.centres, plan.floats), (plan.extra_centres, plan.extras)):
+        marked |= {(round(x, 6), round(y, 6)) for ((x, y),) in drawn.points(centres, scale)}
+        shapes = [Polygon(p) for p in drawn.points(outlines, scale)]
+        there |= {(round(p.centroid.x, 6), round(p.centroid.y, 6)) for p in shapes if p.area > 1e-6}
+    assert marked == there, "a mark stands where no float is"
     a_row = int(drawn.typed["floats_a_row"])
     places = [c for (c,) in drawn.points(plan.centres, scale)]
     for (x1, y1), (x2, y2) in zip(places[:a_row], places[1:a_row], strict=False):
