@@ -96,7 +96,7 @@ def catalog_sheet(sheet: Sheet, tables: Sequence[Table], places: Places,
                   typed: dict) -> SheetPlan:
     """Build the catalog: every number of a product may be typed over, within limits shown."""
     widest = max(state_column(t) for t in tables)
-    page = Page(sheet.name, sheet.title, [KEY_WIDTH, *[WIDTH] * widest, 30], sheet.about)
+    page = Page(sheet.name, sheet.title, [KEY_WIDTH, *[WIDTH] * widest, 38], sheet.about)
     page.text(3, 0, "Framed cells may be changed. State 1: the line is usable; 0: a number is "
                     "missing or outside least and most.", "subtitle")
     page.text(CATALOG_WANTING, 0, "Lines that are not usable", "label")
