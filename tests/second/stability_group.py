@@ -204,7 +204,9 @@ def goes_down(g: Given, done: Results, group: Group, f: Results) -> tuple[np.nda
     rights = np.maximum(foot * group.squares + weight * (
         done["Buoyancy.KB"] - done["Weight.service_kg"]),
         own("least_weight") * own("least_length"))
-    leans = np.array([f["moment_a"], f["moment_b"]]) / rights
+    moments = np.array([f["moment_a"], f["moment_b"]])
+    # What rounding leaves of a moment is none: over next to no righting moment it would be a lean.
+    leans = np.where(np.abs(moments) < EVEN, 0, moments) / rights
     left = max(len(places(g, done)) - 1, own("least_share"))
     out, taken, down = np.array([done["Parts.row_y"], done["Parts.end_x"]]), {}, {}
     for side in ((1, 1), (1, -1), (-1, 1), (-1, -1)):
@@ -212,9 +214,10 @@ def goes_down(g: Given, done: Results, group: Group, f: Results) -> tuple[np.nda
         taken[side] = float((d ** 2 / rights).sum()) * foot / left
         down[side] = (float(d @ leans) + taken[side] * weight / foot) / max(
             1 - taken[side], own("least_share"))
-    right = max(down[1, 1], down[1, -1]) >= max(down[-1, 1], down[-1, -1]) - EVEN
+    even = EVEN * max(1, *map(abs, down.values()))
+    right = max(down[1, 1], down[1, -1]) >= max(down[-1, 1], down[-1, -1]) - even
     across = 1 if right else -1
-    along = 1 if down[across, 1] >= down[across, -1] - EVEN else -1
+    along = 1 if down[across, 1] >= down[across, -1] - even else -1
     names = {"right_far": (1, 1), "right_near": (1, -1), "left_far": (-1, 1),
              "left_near": (-1, -1)}
     return np.array([across, along]), {
