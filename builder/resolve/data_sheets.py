@@ -277,7 +277,11 @@ class DataLayout:
         page.text(first - 2, 0, f"Source: {table.source}"
                                 + ("" if several or not said[0] else f"; {said[0]}"), "subtitle")
         heads = [column_head(n, u) for n, u in table.columns.items()]
-        page.heads(first - 1, [table.key, *heads, *(["Source, see below"] if several else [])])
+        page.text(first - 1, 0, table.key, "head")
+        for x, (head, unit) in enumerate(zip(heads, table.columns.values(), strict=True), start=1):
+            page.text(first - 1, x, head, "head" if unit == TEXT else "head.n")
+        if several:
+            page.text(first - 1, 1 + len(heads), "Source, see below", "head.c")
         digits = [0 if u == TEXT else _digits(table.entries(n)) for n, u in table.columns.items()]
         for k, key in enumerate(table.keys):
             page.text(first + k, 0, key, "given.text")
