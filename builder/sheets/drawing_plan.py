@@ -129,9 +129,9 @@ floats = sheet.shapes("Floats, plan", "float", [
     _around(c, grid >= k) for k, c in enumerate(centres.shapes, start=1)])
 here = [row(f"Extra float {k}: 1 there, 0 not", f"e_{k}", "", of(there), digits=0)
         for k, there in enumerate(parts.extra_here, start=1)]
-# One that is not there lies on the last float of the rows: at the middle it would be a mark.
+# One that is not there lies on the first float of the rows: at the middle it would be a mark.
 extra_centres = sheet.shapes("Extra float centres, plan", "centre", [
-    [(when(e > 0, of(x), X) / plan, when(e > 0, of(y), Y) / plan)]
+    [(when(e > 0, of(x), -X) / plan, when(e > 0, of(y), -Y) / plan)]
     for e, x, y in zip(here, sec.extra_x, sec.extra_y, strict=True)])
 extras = sheet.shapes("Extra floats, plan", "float", [
     _around(c, e) for e, c in zip(here, extra_centres.shapes, strict=True)])
