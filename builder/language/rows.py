@@ -257,10 +257,26 @@ class Block:
 
 
 class Heads:
-    """New heads over the columns of a ledger, for the lines below."""
+    """New heads over the columns of a ledger, for the ``lines`` below.
+
+    Lines with more columns than stand side by side are written in banks one below the other,
+    each with its heads, its columns of all lines, and a blank line.
+    """
 
     def __init__(self, names: dict[str, str]):
         self.names = names
+        self.lines: list[LedgerLine] = []
+
+    @property
+    def step(self) -> int:
+        """Rows from a bank to the next."""
+        return len(self.lines) + 2
+
+    @property
+    def banks(self) -> int:
+        """How many banks the lines take."""
+        return 1 + max((line.sheet.bank(name)[0] for line in self.lines for name in line.rows),
+                       default=0)
 
 
 class PageBreak:
@@ -359,7 +375,8 @@ class Note:
 class Sheet:
     """A sheet as it is declared: its name, its title, and what stands on it in order.
 
-    ``widths`` are those of a ledger's words and of its columns, in characters.
+    ``widths`` are those of a ledger's labels, specifications and columns, in characters;
+    ``beside`` is how many of its columns stand side by side, 0 for all.
 
     ``scope`` is ``section`` (six section columns), ``job`` (one value), ``ledger`` (lines
     with the columns given, each its own quantity), ``page`` (paper for people, ``large`` in
@@ -371,8 +388,9 @@ class Sheet:
 
     def __init__(self, name: str, title: str, scope: str = "section", about: str = "",
                  columns: dict[str, str] | None = None, large: bool = False,
-                 widths: tuple[float, float] = (38, 12.5)):
-        self.widths = widths
+                 widths: tuple[float, float, float] = (38, 38, 12.5), beside: int = 0):
+        self.widths, self.beside = widths, beside or len(columns or {})
+        self._heads: Heads | None = None
         self.name, self.title, self.scope, self.about = name, title, scope, about
         self.columns, self.large = columns or {}, large
         self._gate: Gate | None = None
@@ -407,7 +425,7 @@ class Sheet:
 
     def block(self, title: str, gate: Gate | None = None) -> None:
         """Begin a block; with a ``gate`` its rows wait until the gate's readings are all there."""
-        self._gate = gate
+        self._gate, self._heads = gate, None
         self.items.append(Block(title, gate))
 
     def gate(self, label: str, readings: Sequence[Ask]) -> Gate:
@@ -423,7 +441,12 @@ class Sheet:
         wrong = [name for name in names if name not in self.columns]
         if wrong:
             raise Fault(f"{self.name}: heads for {wrong}; its columns are {list(self.columns)}")
-        self.items.append(Heads(names))
+        self._heads = Heads(names)
+        self.items.append(self._heads)
+
+    def bank(self, column: str) -> tuple[int, int]:
+        """Return in which bank a column of a ledger stands, and at which place there, from 0."""
+        return divmod(list(self.columns).index(column), self.beside)
 
     def page_break(self) -> None:
         """Begin a new page of paper."""
@@ -549,6 +572,9 @@ class Sheet:
         for name, (expr, column_unit, places) in columns.items():
             made.add(name, expr, column_unit, places)
         self.items.append(made)
+        made.heads = self._heads
+        if self._heads is not None:
+            self._heads.lines.append(made)
         return made
 
     def check(self, label, value, *, at_most=None, at_least=None, source="", look_at=None,
@@ -603,8 +629,10 @@ class Sheet:
 class LedgerLine:
     """A line of a ledger sheet: a label, words, and a row for each column filled.
 
-    ``words`` are the rows of a live label and specification.
+    ``words`` are the rows of a live label and specification; ``heads`` what stands over it.
     """
+
+    heads: Heads | None = None
 
     def __init__(self, sheet, label, spec, unit, source):
         self.sheet, self.unit, self.source = sheet, unit, source

@@ -12,7 +12,7 @@ from types import ModuleType
 from builder.jobs import Job
 from builder.language import Ask, Family, Faults, Row, Sheet, Table, adopt, nameless
 
-from .calculation_sheets import PAGE_LAST, Maker, place_ledger_inputs, place_sheet
+from .calculation_sheets import PAGE_LAST, PAGE_TOP, Maker, place_ledger_inputs, place_sheet
 from .cells import Book, SheetPlan
 from .checks_sheet import ChecksSheet
 from .closing_sheets import (
@@ -31,7 +31,7 @@ from .data_sheets import (
     wanting_line,
 )
 from .drawing_sheet import COLUMNS
-from .frame import DASH, FIRST, HEAD, MASTER, SECTIONS, TITLE, WANTING, Page, letter
+from .frame import DASH, FIRST, MASTER, SECTIONS, TITLE, TOP, WANTING, Page, letter
 from .graph import Graph, faults_of
 from .input_sheets import Part, job_sheet, place_inputs, section_sheet
 from .places import Places, address
@@ -165,7 +165,7 @@ class Model:
             page.formula(MASTER, 0, self._job_words()[0], "text")
             master = self.checks.master()
             # A drawing has its title block where a page has room.
-            y = WANTING if papers[plan.name] == PAGE_LAST else HEAD
+            y = (PAGE_TOP if papers[plan.name] == PAGE_LAST else TOP) - 1
             page.formula(y, 0, f'IF(OR({master}="NOT OK",{master}="NEEDS INPUT"),'
                                f'"Whole job: "&{master}&". Not to be built from as it '
                                'stands."," ")', "caution.line")
@@ -217,7 +217,7 @@ class Model:
             [(t.title, wanting_line(t, self.places)) for t in self.editable],
             f"{catalog.name}!$B${CATALOG_WANTING + 1}", self.typing, d.none_left)
         plans = self._in_order([*typed, catalog, *self.fixed], catalog.name)
-        abouts = [(p.name, self._about(p)) for p in plans]
+        abouts = [(p.name, p.about or p.title) for p in plans]
         plans.insert(0, start.plan(abouts, job.about, d.version,
                                    job.created.date().isoformat()))
         names = input_names(self.typing, self.places)
@@ -241,11 +241,6 @@ class Model:
                  *(s.name for s in self.sheets[2:])]
         first = [by_name[name] for name in names]
         return [*first, *(plan for plan in plans if plan.name not in names)]
-
-    @staticmethod
-    def _about(plan: SheetPlan) -> str:
-        return next((str(c.content) for c in plan.cells
-                     if c.row in (2, 5) and c.col == 0 and c.kind == "text"), plan.title)
 
     def input(self, key: str) -> Ask:
         """Return the input of a name."""

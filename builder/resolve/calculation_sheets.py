@@ -33,7 +33,6 @@ from .drawing_sheet import (
     place_drawing,
 )
 from .frame import (
-    ABOUT,
     COLUMN,
     DASH,
     FIRST,
@@ -45,6 +44,7 @@ from .frame import (
     STATE,
     TITLE,
     TOP,
+    UNDER,
     WANTING,
     WIDTHS,
     Page,
@@ -55,7 +55,7 @@ from .input_sheets import STATE_COL, Typing, input_rule, typed_cell
 from .places import Places, Where, style_of
 
 WRAP_NOTE = 165
-JOB_WIDTHS = [44, 9, 62, 7, 16, 26]
+JOB_WIDTHS = [56, 9, 62, 7, 16, 26]
 JOB_STATE = f"$E${STATE + 1}"
 PAGE_LAST = 4
 """Last column of a page of paper: box, words, value, unit, blank."""
@@ -97,7 +97,7 @@ def place_sheet(sheet: Sheet, places: Places) -> None:
 def _place_line(sheet: Sheet, item: LedgerLine, y: int, places: Places) -> None:
     for name, row in item.rows.items():
         used = f"{name}_used" if isinstance(row, Ask) else name
-        places.rows[row] = (sheet.name, y, ledger_column(sheet, used))
+        places.rows[row] = (sheet.name, *ledger_spot(item, used, y))
     for x, row in enumerate((item.label, item.spec)):
         if row in item.words:
             places.rows[row] = (sheet.name, y, x)
@@ -129,6 +129,8 @@ def lines_with_rows(sheet: Sheet):
             y += item.lines
         elif not isinstance(item, PageBreak):
             y += 1
+        if isinstance(item, LedgerLine) and item.heads and item is item.heads.lines[-1]:
+            y += (item.heads.banks - 1) * item.heads.step
 
 
 class Maker:
@@ -341,12 +343,12 @@ class Maker:
 
     def drawing(self, sheet: Sheet) -> SheetPlan:
         """Build a drawing to scale."""
-        page = Page(sheet.name, sheet.title, [], sheet.about)
+        page = Page(sheet.name, sheet.title, [], sheet.about, UNDER)
         state = self._state_cells(page, sheet, COLUMNS + 8, COLUMNS + 1, COLUMNS + 2)
         DrawingMaker(self.places, self._written).fill(page, sheet, state, self.title_block)
-        plan = page.done(COLUMNS - 1, frozen=(TITLE + 2, 0), repeat=(TITLE, HEAD))
+        plan = page.done(COLUMNS - 1, frozen=(TITLE + 2, 0), repeat=(TITLE, TOP - 1))
         figures = max(c.row + c.rows for c in plan.charts)
-        plan.last = (figures, COLUMNS - 1)
+        plan.last = (figures - 1, COLUMNS - 1)
         plan.page_breaks = [v.top for v in sheet.items if isinstance(v, View) and v.new_page]
         return plan
 
@@ -355,7 +357,8 @@ class Maker:
         looks = looks_of(sheet)
         page = Page(sheet.name, sheet.title, PAGE_WIDTHS[looks], "")
         if sheet.about:
-            page.text(ABOUT, 0, sheet.about, f"{looks}.note")
+            page.plan.about = sheet.about
+            page.text(UNDER, 0, sheet.about, f"{looks}.note")
         state = self._state_cells(page, sheet, PAGE_LAST + 9, PAGE_LAST + 2, PAGE_LAST + 3)
         where = Where(self.places, sheet.name, section=False)
         for y, item in lines_with_rows(sheet):
@@ -404,40 +407,44 @@ class Maker:
 
     def ledger_sheet(self, sheet: Sheet) -> SheetPlan:
         """Build a sheet of lines, each with its own quantities."""
-        names = list(sheet.columns.values())
-        wide, narrow = sheet.widths
+        names = list(sheet.columns.values())[: sheet.beside]
+        banks = sheet.beside < len(sheet.columns)
+        label, words, narrow = sheet.widths
         page = Page(sheet.name, sheet.title,
-                    [wide, wide, *[narrow] * len(names), 10, min(wide, 30)], sheet.about)
+                    [label, words, *[narrow] * len(names), 8, min(label, 30)], sheet.about)
         state = self._state_cells(page, sheet, 0, 2, 3)
         page.heads(HEAD, ["Item", "Specification"])
         for x, name in enumerate(names, start=2):
-            page.text(HEAD, x, name, "head.n")
+            # Banks have heads of their own.
+            page.text(HEAD, x, f"Column {x - 1}" if banks else name, "head.n")
         page.text(HEAD, 2 + len(names), "Unit", "head.c")
         page.text(HEAD, 3 + len(names), "Counted where", "head.source")
         where = Where(self.places, sheet.name, section=False)
         for y, item in lines_with_rows(sheet):
             if isinstance(item, Heads):
                 for name, title in item.names.items():
-                    page.text(y, ledger_column(sheet, name), title, "head.n")
+                    bank, x = sheet.bank(name)
+                    page.text(y + bank * item.step, 2 + x, title, "head.n")
             elif isinstance(item, LedgerLine):
                 self._line(page, y, sheet, item, where, state)
             elif not self._words(page, y, item, sheet):
                 self.faults.append(f"{sheet.name}: {item} is no line of a ledger")
-        return page.done(3 + len(names))
+        return page.done(3 + len(names), whole_blocks=banks)
 
     def _line(self, page: Page, y: int, sheet: Sheet, item: LedgerLine, where: Where,
               state: str) -> None:
-        self._text_cell(page, y, 0, item.label, where, state, "label")
-        self._text_cell(page, y, 1, item.spec, where, state, "wrap")
-        page.text(y, 2 + len(sheet.columns), item.unit, "unit")
-        page.text(y, 3 + len(sheet.columns), item.source, "source")
+        spots = {name: ledger_spot(item, name, y) for name in item.rows}
+        for at in sorted({y for y, _ in spots.values()} or {y}):
+            self._text_cell(page, at, 0, item.label, where, state, "label")
+            self._text_cell(page, at, 1, item.spec, where, state, "wrap")
+            page.text(at, 2 + sheet.beside, item.unit, "unit")
+            page.text(at, 3 + sheet.beside, item.source, "source")
         for name, row in item.rows.items():
             if isinstance(row, Ask):
                 self._typed(page, y, sheet, name, row, where)
                 continue
             text = f'IF({state}=2,{self._written(row, where)},"{DASH}")'
-            page.formula(y, ledger_column(sheet, name), text,
-                         style_of(row).replace("num.", "qty."))
+            page.formula(*spots[name], text, style_of(row).replace("num.", "qty."))
 
     def _typed(self, page: Page, y: int, sheet: Sheet, name: str, row: Ask, where: Where) -> None:
         """Put a cell to type in, its state and the value used."""
@@ -462,6 +469,12 @@ class Maker:
 
 def ledger_column(sheet: Sheet, name: str) -> int:
     """Return the column of a quantity on a ledger sheet."""
-    return 2 + list(sheet.columns).index(name)
+    return 2 + sheet.bank(name)[1]
+
+
+def ledger_spot(item: LedgerLine, name: str, y: int) -> tuple[int, int]:
+    """Return row and column of a quantity of a line that stands in row ``y`` of its first bank."""
+    bank, x = item.sheet.bank(name)
+    return y + (bank * item.heads.step if bank else 0), 2 + x
 
 

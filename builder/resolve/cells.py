@@ -121,12 +121,13 @@ class Figure:
 
 @dataclass(slots=True)
 class SheetPlan:
-    """One sheet: its cells and how it is set out on screen and paper.
+    """One sheet: what it is for, its cells, and how it is set out on screen and paper.
 
     ``widths`` holds column widths in characters, from column A; ``heights`` row heights in
     points where they differ from the default; ``frozen`` is the first row and column that
     scroll; ``repeat_rows`` the first and last row repeated on each page; ``last`` the last
     row and column of the print area; ``page_breaks`` rows that begin a new page;
+    ``whole_blocks`` says that a block is not broken between pages if one page holds it;
     ``verdicts`` ranges (first row, first column, last row, last column) whose words take the
     verdict colours.
     """
@@ -142,9 +143,11 @@ class SheetPlan:
     last: tuple[int, int] = (0, 0)
     landscape: bool = True
     page_breaks: list[int] = field(default_factory=list)
+    whole_blocks: bool = False
     charts: list[Chart | Figure] = field(default_factory=list)
     verdicts: list[tuple[int, int, int, int]] = field(default_factory=list)
     protect: bool = True
+    about: str = ""
 
 
 @dataclass(slots=True)

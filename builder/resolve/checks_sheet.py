@@ -26,13 +26,14 @@ MASTER_PLACE: Place = (NAME, 1, 1)
 ORDER = ("NOT OK", "NEEDS INPUT", "LOOK", "OK")
 """What the whole job is called, the worst first."""
 WORST, AT, CURE, AMOUNT, UNIT, SOURCE_COL, LINK, FAILING, LOOKING = 2, 3, *range(10, 17)
-WIDTHS = [34, 19, 8, 7, *[9.5] * len(SECTIONS), 40, 8, 13, 20, 15, 6, 6]
+WIDTHS = [28, 18, 8, 6, *[8.5] * len(SECTIONS), 36, 7, 10, 18, 13, 6, 6]
 SHOWN = 1.5
 """The ratio at which a bar is cut, so that one bad check does not squash the others."""
 BARS_HEAD, BAR, BARS_ON_A_PAGE = 4, 10, 36
 """Rows of a chart's title and axis, tenths of a row for a bar, bars of a page of charts."""
 COUNTED = ((FAILING, ORDER[0]), (LOOKING, ORDER[2]))
-"""Columns that count the checks that read a word so far, so that the first is found."""
+"""Columns that count the checks that read a word so far, so that the first is found; they stand
+beside what is printed."""
 
 
 class ChecksSheet:
@@ -84,7 +85,7 @@ class ChecksSheet:
                     before[x] = f"{letter(x)}{y + 1}"
             page.plan.verdicts.append((first, FIRST, first + len(lines) - 1, FIRST + 5))
         page.plan.verdicts.append((1, 1, 1, 1))
-        return page.done(LOOKING)
+        return page.done(LINK)
 
     def column(self, x: int) -> str:
         """Return the range of a column over all checks and the titles of their groups."""

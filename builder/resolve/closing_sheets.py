@@ -8,7 +8,7 @@ from builder.language import Table
 from builder.language.units import TEXT
 
 from .cells import Place, SheetPlan
-from .frame import SECTIONS, TOP, Page, letter
+from .frame import HEAD, LISTED, SECTIONS, UNDER, Page, letter
 from .input_sheets import Typing, allowed_words
 from .places import Places, address, section_place
 from .sketch_sheet import NAME as SKETCHES
@@ -45,10 +45,10 @@ def result_names(sheets, places: Places) -> dict[str, Place]:
 
 def names_sheet(typing: Typing, places: Places, sheets, free: dict[str, Place]) -> SheetPlan:
     """Build the list of names: inputs, chief results, the free cells of Proof."""
-    page = Page("Names", "Names", [40, 44, 24, 8, 68],
-                "A name may be typed in the name box to go to its cell.")
-    page.heads(TOP - 1, ["Name", "What it is", "Cell", "Unit", "Allowed"])
-    y = TOP
+    page = Page("Names", "Names", [40, 52, 20, 8, 68],
+                "A name may be typed in the name box to go to its cell.", LISTED - 1)
+    page.heads(HEAD, ["Name", "What it is", "Cell", "Unit", "Allowed"])
+    y = LISTED
     for row, place in typing.typed.items():
         span = row in places.sections
         name = f"{row.key}_A to {row.key}_F" if span else row.key
@@ -64,7 +64,7 @@ def names_sheet(typing: Typing, places: Places, sheets, free: dict[str, Place]) 
                           f"{place} to F" if span else place, row.unit, "result")
     for name, place in free.items():
         y = _line(page, y, name, "A case of your own on Proof", address(place), "", "free cell")
-    return page.done(4, repeat=(0, TOP - 1))
+    return page.done(4)
 
 
 def _line(page: Page, y: int, name: str, what: str, cell: str, unit: str, allowed: str) -> int:
@@ -79,8 +79,8 @@ def _line(page: Page, y: int, name: str, what: str, cell: str, unit: str, allowe
 def free_sheet() -> SheetPlan:
     """Build the free page: not protected, nothing on it is read elsewhere."""
     page = Page("Free", "Free page", [14] * 10,
-                "For your own sums and notes. Nothing here is read by another sheet.")
-    page.text(TOP - 1, 0, "This page is not protected.", "subtitle")
+                "For your own sums and notes. Nothing here is read by another sheet.", UNDER)
+    page.text(UNDER + 1, 0, "This page is not protected.", "subtitle")
     plan = page.done(9, frozen=(0, 0), repeat=(0, 0))
     plan.protect = False
     return plan
@@ -89,15 +89,15 @@ def free_sheet() -> SheetPlan:
 def terms_sheet(table: Table, sketches: Sequence[Sketch] = ()) -> SheetPlan:
     """Build the list of terms: each in one line, where it is met first, its sketch."""
     page = Page("Terms", table.title, [26, 11, 102, 16],
-                "The words of the trade as they are used here.")
-    page.heads(TOP - 1, ["Term", "Sketch", "What it means", "Where"])
+                "The words of the trade as they are used here.", LISTED - 1)
+    page.heads(HEAD, ["Term", "Sketch", "What it means", "Where"])
     drawn = {term: k for k, sketch in enumerate(sketches) for term in sketch.shows}
     for y, (term, (meaning, where)) in enumerate(
-            zip(table.keys, table.lines, strict=True), start=TOP):
+            zip(table.keys, table.lines, strict=True), start=LISTED):
         page.text(y, 0, term, "label")
         page.text(y, 2, meaning, "label")
         page.text(y, 3, where, "label")
         if term in drawn:
             row, col = place_of(drawn[term])
             page.link(y, 1, f"{SKETCHES}!{letter(col)}{row + 1}", f"Sketch {drawn[term] + 1}")
-    return page.done(3, frozen=(TOP, 1), repeat=(0, TOP - 1))
+    return page.done(3)

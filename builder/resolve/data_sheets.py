@@ -9,16 +9,18 @@ from builder.language.rows import VERDICTS, Block, Note
 from builder.language.units import TEXT
 
 from .cells import InputRule, Place, SheetPlan
-from .frame import DASH, SECTIONS, TOP, Page, letter
+from .frame import DASH, HEAD, LISTED, SECTIONS, TOP, UNDER, Page, letter
 from .graph import Graph
 from .input_sheets import Part, Typing
 from .places import Places, shown_constant
 
-KEY_WIDTH, WIDTH = 34, 11.5
+KEY_WIDTH, WIDTH = 32, 10
 DATA_KEY_WIDTH, DATA_WIDTH = 46, 10
 CONSTANT_HEADS = ["What", "Symbol", "Value", "Unit", "Source and clause; status"]
 VALUE = 2
 """Column of a constant's value."""
+SMALL = 1e-6
+"""Below this a constant is left to the program, which shows a power of ten: 1E-09."""
 BANK = 13
 """Sheets side by side in the marks of what feeds them: as many columns as the widest table."""
 
@@ -96,7 +98,8 @@ def catalog_sheet(sheet: Sheet, tables: Sequence[Table], places: Places,
                   typed: dict) -> SheetPlan:
     """Build the catalog: every number of a product may be typed over, within limits shown."""
     widest = max(state_column(t) for t in tables)
-    page = Page(sheet.name, sheet.title, [KEY_WIDTH, *[WIDTH] * widest, 38], sheet.about)
+    page = Page(sheet.name, sheet.title, [KEY_WIDTH, *[WIDTH] * widest, 42], sheet.about,
+                UNDER)
     page.text(3, 0, "Framed cells may be changed. State 1: the line is usable; 0: a number is "
                     "missing or outside least and most.", "subtitle")
     page.text(CATALOG_WANTING, 0, "Lines that are not usable", "label")
@@ -105,7 +108,7 @@ def catalog_sheet(sheet: Sheet, tables: Sequence[Table], places: Places,
         for t in tables), "num.0")
     for table in tables:
         _catalog_table(page, table, places, typed.get(table.name, {}))
-    return page.done(widest + 1, frozen=(3, 1), repeat=(0, 2))
+    return page.done(widest + 1, frozen=(3, 1), repeat=(0, 2), whole_blocks=True)
 
 
 def _catalog_table(page: Page, table: Table, places: Places, typed: dict) -> None:
@@ -214,7 +217,7 @@ class DataLayout:
         """Build the sheet."""
         widest = max([min(BANK, len(self.calculation)), len(CONSTANT_HEADS) - 1,
                       *(len(t.columns) + 1 for t in self.tables)])
-        page = Page(self.name, title, [DATA_KEY_WIDTH, *[DATA_WIDTH] * widest], about)
+        page = Page(self.name, title, [DATA_KEY_WIDTH, *[DATA_WIDTH] * widest], about, UNDER)
         page.text(self.words - 1, 0, "Words of a verdict", "block")
         for k, word in enumerate(VERDICTS):
             page.text(self.words + k, 0, word, "given.text")
@@ -228,7 +231,7 @@ class DataLayout:
         self._constants(page)
         for table in self.tables:
             self._table(page, table)
-        return page.done(widest, frozen=(3, 1), repeat=(0, 2))
+        return page.done(widest, frozen=(3, 1), repeat=(0, 2), whole_blocks=True)
 
     def _marks(self, page: Page) -> None:
         for (bank, number), first in self._marked.items():
@@ -265,7 +268,9 @@ class DataLayout:
     def _constant(self, page: Page, y: int, constant: Constant) -> None:
         page.text(y, 0, constant.label, "label")
         page.text(y, 1, constant.symbol, "symbol")
-        page.number(y, VALUE, constant.value, f"given.{shown_constant(constant)}")
+        small = 0 < abs(constant.value) < SMALL
+        page.number(y, VALUE, constant.value,
+                    "given.small" if small else f"given.{shown_constant(constant)}")
         page.text(y, 3, constant.unit, "unit")
         page.text(y, 4, f"{constant.source}; {constant.status}", "source.line")
 
@@ -305,16 +310,17 @@ def _digits(entries: list[float]) -> int:
 
 def sources_sheet(table: Table, name: str) -> SheetPlan:
     """Build the list of sources: key, title, edition, publisher, use, seen or from memory."""
-    page = Page(name, "Sources", [22, 44, 26, 26, 36, 14, 40],
-                "Where every published value comes from; a value from memory says so.")
-    page.heads(TOP - 1, ["Key", *[c.capitalize() for c in table.columns], "Status", "Note"])
+    page = Page(name, "Sources", [20, 44, 24, 24, 28, 14, 30],
+                "Where every published value comes from; a value from memory says so.",
+                LISTED - 1)
+    page.heads(HEAD, ["Key", *[c.capitalize() for c in table.columns], "Status", "Note"])
     for y, (key, line, notes) in enumerate(
-            zip(table.keys, table.lines, table.notes, strict=True), start=TOP):
+            zip(table.keys, table.lines, table.notes, strict=True), start=LISTED):
         page.text(y, 0, key, "given.text")
         for x, words in enumerate(line, start=1):
             page.text(y, x, words, "source")
         page.text(y, 1 + len(line), notes[1], "source")
         page.text(y, 2 + len(line), notes[2], "source")
-    return page.done(2 + len(table.columns), frozen=(TOP, 1), repeat=(0, TOP - 1))
+    return page.done(2 + len(table.columns))
 
 

@@ -12,7 +12,7 @@ from builder.language.texts import symbols
 from builder.language.units import TEXT
 
 from .cells import Figure
-from .frame import STATE, TOP, WANTING, Page, letter
+from .frame import TOP, Page, letter
 from .places import Places, Where, style_of
 
 COLUMNS = 16
@@ -22,11 +22,13 @@ PIXELS = 64 * COLUMNS
 
 Columns and rows under the views keep their default sizes: programs differ by 6 % in what they
 make of a width that is given, and agree to 0.5 % on the default (tried)."""
+OFF = "2"
+"""A place off the paper, for points of what cannot be drawn: both axes end at 1."""
 VIEW_ROWS = 108
 """Rows kept for the views; the table begins below."""
 LONGEST = 38
 """Letters of a text of the title block that stands beside another (our judgement)."""
-BLOCK = ((WANTING, 0, 1), (WANTING, 5, 6), (STATE, 0, 1), (STATE, 5, 6), (STATE, 10, 11))
+BLOCK = ((3, 0, 1), (3, 5, 6), (4, 0, 1), (4, 5, 6), (4, 10, 11))
 """Where the texts of the title block stand: row, column of the label, column of the text."""
 VALUE, UNIT, FORMULA = 4, 5, 6
 """Columns of the quantities: label in the first, then symbol, value, unit, formula."""
@@ -99,7 +101,7 @@ class DrawingMaker:
         for item in sheet.items:
             if _is_words(item):
                 _, y, x = self.places.rows[item]
-                page.formula(y, x, self._guarded(item, where, state), "text")
+                page.formula(y, x, self._guarded(item, where, state, "0"), "text")
                 words += y != BLOCK[0][0]
             elif isinstance(item, View):
                 page.plan.charts.append(self._figure(item, words))
@@ -132,19 +134,19 @@ class DrawingMaker:
             page.formula(y, at, f'IF(LEN({cell})>{LONGEST},LEFT({cell},{LONGEST - 1})&"…",{cell})',
                          "text")
 
-    def _guarded(self, row: Row, where: Where, state: str) -> str:
-        otherwise = '" "' if row.unit == TEXT else "0"
+    def _guarded(self, row: Row, where: Where, state: str, otherwise: str) -> str:
+        otherwise = '" "' if row.unit == TEXT else otherwise
         return f"IF({state}=2,{self.written(row, where)},{otherwise})"
 
-    def _cell(self, page: Page, row: Row, where: Where, state: str) -> None:
+    def _cell(self, page: Page, row: Row, where: Where, state: str, otherwise: str = OFF) -> None:
         _, y, x = self.places.rows[row]
-        page.formula(y, x, self._guarded(row, where, state),
+        page.formula(y, x, self._guarded(row, where, state, otherwise),
                      "text" if row.unit == TEXT else style_of(row))
 
     def _quantity(self, page: Page, y: int, row: Row, where: Where, state: str) -> None:
         page.text(y, 0, row.label, "text")
         page.text(y, SYMBOL, row.symbol, "symbol")
-        self._cell(page, row, where, state)
+        self._cell(page, row, where, state, "0")
         page.text(y, UNIT, row.unit, "unit")
         page.text(y, FORMULA, symbols(row.expr), "text")
 

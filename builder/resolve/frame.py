@@ -17,11 +17,15 @@ SECTIONS = "ABCDEF"
 FIRST = 4
 """Column of section type A."""
 SOURCE = FIRST + len(SECTIONS)
-TITLE, MASTER, WANTING, STATE, HEAD, TOP = 0, 1, 3, 4, 5, 6
-"""Rows: title, whole-job verdict and job, inputs wanting, state, column heads, first of all."""
-ABOUT = 2
+TITLE, MASTER, HEAD, WANTING, STATE, ABOUT, TOP = range(7)
+"""Rows: title, whole-job verdict and job, column heads, which stay in view and stand on each
+page; then inputs wanting, state, what the sheet is for, and the first of all others."""
+UNDER = 2
+"""The row of what a sheet is for where it has no column heads."""
+LISTED = 4
+"""The first line of a list that is typed nowhere: names, terms, sources."""
 
-WIDTHS = [37, 9, 38, 7, *[9.5] * len(SECTIONS), 22]
+WIDTHS = [39, 9, 49, 7, *[9.5] * len(SECTIONS), 22]
 """Label, symbol, formula, unit, A to F, source: fits letter landscape."""
 
 DASH = "–"
@@ -46,11 +50,12 @@ SECTION_LETTERS = [letter(x) for x in SECTION_COLUMNS]
 class Page:
     """A sheet being filled: puts cells, keeps count of the last row and column."""
 
-    def __init__(self, name: str, title: str, widths: list[float], about: str = ""):
-        self.plan = SheetPlan(name, title, widths=list(widths))
+    def __init__(self, name: str, title: str, widths: list[float], about: str = "",
+                 about_row: int = ABOUT):
+        self.plan = SheetPlan(name, title, widths=list(widths), about=about)
         self.text(TITLE, 0, title, "title")
         if about:
-            self.text(ABOUT, 0, about, "subtitle")
+            self.text(about_row, 0, about, "subtitle")
 
     def put(self, row: int, col: int, kind: str, content, style: str) -> None:
         """Put one cell."""
@@ -91,11 +96,12 @@ class Page:
             row += 1
         return row
 
-    def done(self, last_col: int, *, frozen=(TOP, 1), repeat=(TITLE, HEAD), landscape=True,
-             ) -> SheetPlan:
-        """Close the sheet: print area, frozen panes, repeated rows."""
+    def done(self, last_col: int, *, frozen=(WANTING, 1), repeat=(TITLE, HEAD), landscape=True,
+             whole_blocks=False) -> SheetPlan:
+        """Close the sheet: print area, frozen panes, repeated rows, what a page may break."""
         plan = self.plan
         rows = [*(c.row for c in plan.cells), *(c.row + c.rows for c in plan.charts)]
         plan.last = (max(rows), last_col)
         plan.frozen, plan.repeat_rows, plan.landscape = frozen, repeat, landscape
+        plan.whole_blocks = whole_blocks
         return plan

@@ -33,8 +33,8 @@ from .places import Places, Where, style_of
 
 TYPED, UNIT, LEAST, MOST, DEFAULT, STATE_COL, USED, BASIS = 2, 3, 4, 5, 6, 7, 8, 9
 """Columns of the job's inputs."""
-JOB_WIDTHS = [38, 8, 24, 7, 9, 9, 14, 7, 24, 34]
-SECTION_WIDTHS = [36, 8, 19, 7, *[13] * len(SECTIONS), 26, 9, 9, 13]
+JOB_WIDTHS = [42, 8, 24, 7, 9, 9, 14, 7, 24, 44]
+SECTION_WIDTHS = [36, 8, 16, 7, *[12] * len(SECTIONS), 22, 8, 8, 12]
 S_LEAST, S_MOST, S_DEFAULT = SOURCE + 1, SOURCE + 2, SOURCE + 3
 
 
@@ -128,7 +128,7 @@ def allowed_words(row: Ask) -> str:
         return f"up to {row.most:g} letters"
     if row.choices is not None:
         return "from the list"
-    span = f"{row.least:g} to {row.most:g}"
+    span = f"{row.least:.10g} to {row.most:.10g}"
     return f"{span}, whole" if row.whole else span
 
 
@@ -206,10 +206,10 @@ def default_formula(row: Ask, where: Where, typing: Typing) -> str:
 def job_sheet(part: Part, typing: Typing, places: Places, typed: dict) -> SheetPlan:
     """Build a sheet of the job's inputs: typed value, limits, default, state, value used."""
     sheet = part.sheet
-    page = Page(sheet.name, sheet.title, JOB_WIDTHS, sheet.about)
+    page = Page(sheet.name, sheet.title, JOB_WIDTHS, sheet.about, WANTING)
     page.heads(HEAD, ["Item", "Symbol", "Type here", "Unit", "Least", "Most", "Default if blank",
                       "State", "Value used", "Basis"])
-    page.text(WANTING, 0, "State 1 is usable, 0 is not; the sheets read the value used.",
+    page.text(STATE, 0, "State 1 is usable, 0 is not; the sheets read the value used.",
               "subtitle")
     where = Where(places, sheet.name, section=False)
     for y, row in enumerate(part.lines, start=TOP):

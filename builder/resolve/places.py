@@ -125,4 +125,4 @@ def section_place(place: Place, number: int) -> Place:
 
 def shown_constant(constant: Constant) -> int:
     """Return how many decimals show a constant whole."""
-    return min(6, len(repr(float(constant.value)).partition(".")[2].rstrip("0")))
+    return min(6, len(f"{constant.value:.9f}".rstrip("0").partition(".")[2]))

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from .cells import Figure, SheetPlan
 from .drawing_sheet import COLUMNS, PIXELS
-from .frame import ABOUT, Page
+from .frame import UNDER, Page
 
 NAME, TITLE = "Sketches", "Terms in pictures"
 BESIDE, WIDE = 2, 2
@@ -41,7 +41,8 @@ def place_of(number: int) -> tuple[int, int]:
 
 def sketch_sheet(sketches: Sequence[Sketch]) -> SheetPlan:
     """Build the sheet: what is printed are the sketches, the points stand below them."""
-    page = Page(NAME, TITLE, [], "Not to scale, and not of this job: they show what a word means.")
+    page = Page(NAME, TITLE, [], "Not to scale, and not of this job: they show what a word means.",
+                UNDER)
     lines = -(-len(sketches) // BESIDE)
     y = below = TOP + lines * LINE + 2
     page.text(y - 1, 0, "What the sketches are drawn from", "block")
@@ -53,7 +54,7 @@ def sketch_sheet(sketches: Sequence[Sketch]) -> SheetPlan:
         y, marks = _words(page, y, sketch)
         page.plan.charts.append(Figure(row + 1, col, PIXELS // BESIDE, WIDE, sketch.title, drawn,
                                        marks, sketch.about))
-    plan = page.done(COLUMNS - 1, frozen=(ABOUT, 0), repeat=(0, ABOUT))
+    plan = page.done(COLUMNS - 1, frozen=(UNDER, 0), repeat=(0, UNDER))
     plan.last = (below - 3, COLUMNS - 1)
     plan.page_breaks = [TOP + k * LINE for k in range(LINES_ON_A_PAGE, lines, LINES_ON_A_PAGE)]
     return plan

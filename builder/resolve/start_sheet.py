@@ -16,6 +16,7 @@ from .frame import (
     FIRST,
     SECTION_COLUMNS,
     SECTIONS,
+    UNDER,
     WANTING,
     Page,
     letter,
@@ -74,7 +75,7 @@ class StartSheet:
              date: str) -> SheetPlan:
         """Build the sheet; ``sheets`` lists name and purpose of every other sheet."""
         front = self.front
-        page = Page(NAME, front.title, WIDTHS, about)
+        page = Page(NAME, front.title, WIDTHS, about, UNDER)
         page.text(1, 0, "Whole job", "master")
         page.formula(1, 1, self.checks.master(), "verdict")
         page.plan.verdicts.append((1, 1, 1, 1))
@@ -97,6 +98,7 @@ class StartSheet:
             ("Cautions", tuple(f"CAUTION: {c}" for c in front.cautions), "caution.line"),
             ("What it does not cover", front.beyond, "text")))
         y = self._key(page, y + 1)
+        page.plan.page_breaks.append(y + 1)
         page.text(y + 1, 0, "Sheets", "block")
         y += 2
         for name, what in sheets:

@@ -20,11 +20,11 @@ from .places import Places, Where, style_of
 
 NAME = "Worked"
 FORMULA, NUMBERS, RESULT, UNIT, SOURCE = 2, 3, 4, 5, 6
-WIDTHS = [38, 9, 42, 48, 12, 8, 24]
+WIDTHS = [44, 9, 54, 48, 12, 8, 20]
 CHOSEN = f"${letter(RESULT)}${STATE + 1}"
 """Where the number of the section type stands; 0 where none is chosen."""
-FOLLOWS = "“OK” where r ≤ r_look; past it “LOOK”, past 1 “NOT OK”"
-ADVISES = "“OK” where r ≤ 1, else “LOOK”"
+FOLLOWS = "r to r_look “OK”, to 1 “LOOK”, above “NOT OK”"
+ADVISES = "r to 1 “OK”, above “LOOK”"
 
 
 class WorkedSheet:
@@ -74,6 +74,8 @@ class WorkedSheet:
         for item in part.lines:
             if isinstance(item, Ask):
                 self._label(page, y, item)
+                for x in (FORMULA, NUMBERS):  # the line leads from the label to the value
+                    page.put(y, x, "blank", None, "formula")
                 page.text(y, SOURCE, item.source, "source")
                 y = self._result(page, y, item)
         return y

@@ -77,7 +77,7 @@ def sources(file: File) -> list[str]:
     """Return the keys of the sheet of sources, longest first."""
     sheet = file.sheet("Sources")
     found = [] if sheet is None else [
-        str(h.value) for (row, col), h in sheet.held.items() if col == 0 and row >= layout.TOP]
+        str(h.value) for (row, col), h in sheet.held.items() if col == 0 and row >= layout.LISTED]
     return sorted(found, key=len, reverse=True)
 
 
@@ -96,7 +96,7 @@ def references_resolve(file: File) -> Iterator[Found]:
                     yield (sheet, row, col), f"{piece!r} is no source that is listed"
     listed = file.sheet("Sources")
     for (row, col), held in listed.held.items() if listed else ():
-        if col == 0 and row >= layout.TOP and held.value and not (
+        if col == 0 and row >= layout.LISTED and held.value and not (
                 file.text("Sources", row, 1) and file.text("Sources", row, 5)):
             yield ("Sources", row, 0), "a source without title or status"
 

@@ -9,7 +9,7 @@ import re
 from collections.abc import Iterator
 
 from builder.resolve.cells import Place
-from builder.resolve.frame import DASH, FIRST, HEAD, SECTIONS, STATE, TOP
+from builder.resolve.frame import DASH, FIRST, HEAD, LISTED, SECTIONS, STATE, TOP
 from builder.rules.reading import File, spots
 
 VERDICTS = ("not used", "NEEDS INPUT", "OK", "LOOK", "NOT OK")
@@ -21,6 +21,7 @@ JOB_INPUTS = ("Item", "Symbol", "Type here", "Unit", "Least", "Most", "Default i
               "Value used", "Basis")
 SECTION_INPUTS = ("Item", "Symbol", "Allowed", "Unit", *LETTERS, "Basis", "Least", "Most",
                   "Default if blank")
+LEDGER = ("Item", "Specification")
 WORKED = ("Item", "Symbol", "Formula", "With the numbers put in", "Result", "Unit", "Source")
 HEADS = {"section": SECTION, "job": JOB, "job inputs": JOB_INPUTS,
          "section inputs": SECTION_INPUTS, "worked": WORKED}
@@ -30,6 +31,8 @@ TEXT_SHEETS = ("Worked", "Quote", "Yard", "Tape", "Upkeep", "SiteVisit", "Launch
 """Sheets whose formulas are words: they may be longer."""
 PAPER = ("Quote", "Yard", "LaunchForm", "Upkeep", "SiteVisit", "Drawing")
 """Sheets that are paper for people: what is worked stands beside or below what is printed."""
+BESIDE = (*PAPER, "Checks")
+"""Sheets with something beside what is printed: what only other cells read."""
 OUTPUTS = (*PAPER, "Start", "Checks", "Proof", "Worked", "Curves", "Takeoff", "Cutting", "CutList",
            "Orders", "Price", "Tape")
 """Sheets whose lines are results for a reader; a line there need not be read by another."""
@@ -43,6 +46,17 @@ def head(file: File, sheet: str) -> tuple[str, ...]:
     while word := file.text(sheet, HEAD, len(found)):
         found.append(word)
     return tuple(found)
+
+
+def first_rows(file: File, sheet: str) -> dict[int, int]:
+    """Return the first row with the same label, of each row of a ledger; of others, nothing."""
+    if head(file, sheet)[:2] != LEDGER:
+        return {}
+    labels = {row: held.value for (row, col), held in file.sheet(sheet).held.items() if col == 0}
+    first: dict[object, int] = {}
+    for row in sorted(labels):
+        first.setdefault(labels[row], row)
+    return {row: first[label] for row, label in labels.items()}
 
 
 def kind(file: File, sheet: str) -> str:
@@ -88,6 +102,6 @@ def state(file: File, place: Place) -> object:
     return file.value(place[0], STATE, place[2])
 
 
-__all__ = ["BASIS", "COLUMNS", "DASH", "FREE", "HEAD", "HEADS", "LETTERS", "OUTPUTS", "PAPER",
-           "STATE", "TEXT_SHEETS", "TOP", "VERDICTS", "head", "kind", "of_kind", "rows", "state",
-           "verdict", "verdict_cells", "verdict_words"]
+__all__ = ["BASIS", "COLUMNS", "DASH", "FREE", "HEAD", "HEADS", "LETTERS", "LISTED", "OUTPUTS",
+           "PAPER", "STATE", "TEXT_SHEETS", "TOP", "VERDICTS", "first_rows", "head", "kind",
+           "of_kind", "rows", "state", "verdict", "verdict_cells", "verdict_words"]

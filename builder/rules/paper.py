@@ -35,7 +35,7 @@ def set_out_for_paper(file: File) -> Iterator[Found]:
                 and sheet.first("pageMargins"))
         if not good:
             yield sheet.name, "not set out for paper"
-        elif sheet.name not in layout.PAPER:
+        elif sheet.name not in layout.BESIDE:
             for row, col in sheet.held:
                 if row > area[2] or col > area[3]:
                     yield (sheet.name, row, col), "stands outside the print area"

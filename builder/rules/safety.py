@@ -15,7 +15,7 @@ from builder.engine.values import a1, letters
 from builder.resolve.frame import FIRST, SECTIONS
 from builder.rules.findings import Found, rule
 from builder.rules.formulas import called
-from builder.rules.layout import TOP
+from builder.rules.layout import LISTED
 from builder.rules.looks import STYLES, looks, typed
 from builder.rules.package import faults
 from builder.rules.reading import File
@@ -71,7 +71,7 @@ def nothing_left_out(file: File) -> Iterator[Found]:
         return
     listed = {}
     for (row, col), held in sheet.held.items():
-        if col == 0 and row >= TOP:
+        if col == 0 and row >= LISTED:
             for name, cell in _spelt_out(str(held.value), file.text("Names", row, 2)):
                 listed[name] = row, cell
     for name, (row, cell) in listed.items():

@@ -27,13 +27,19 @@ CONTROL = ("Whole job", "What this workbook is", "How to use it", "Cautions",
 
 @rule("W01", "Move the row to the right of, or below, all it rests on.")
 def left_and_up(file: File) -> Iterator[Found]:
-    """Yield references to a sheet on the right, or to the same sheet below or to the right."""
+    """Yield references to a sheet on the right, or to the same sheet below or to the right.
+
+    A line of a ledger that goes on in banks below is read before the lines under it.
+    """
+    lines = {s.name: layout.first_rows(file, s.name) for s in file.sheets}
     for place, areas in file.areas.items():
         sheet, row, col = place
+        line = lines[sheet]
         for on, _, _, bottom, right in areas:
             if file.order.get(on, 0) > file.order[sheet]:
                 yield place, f"looks right to {address((on, bottom, right))}"
-            elif on == sheet and (bottom > row or (bottom == row and right >= col)):
+            elif on == sheet and (bottom, right) >= (row, col) and (
+                    line.get(bottom, bottom), bottom, right) >= (line.get(row, row), row, col):
                 yield place, f"looks down or right to {address((on, bottom, right))}"
 
 

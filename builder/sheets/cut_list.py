@@ -40,7 +40,7 @@ sheet = Sheet("CutList", "What to cut, from which boards, and what to buy", scop
                     "every cut end. Lengths are net: measure the frame before the last cuts.",
               columns={"code": "Code", "length": "Length", "size": "Size", "stock": "Stock",
                        "boards": "Boards", "feet": "Feet", "board_feet": "Board feet",
-                       "price": "Price, a foot"})
+                       "price": "Price, a foot"}, widths=(30, 30, 11.5))
 block, note, ledger = sheet.block, sheet.note, sheet.ledger
 
 PRICES = catalog.LUMBER_PRICES

@@ -69,7 +69,8 @@ HEADS |= {"way": "Way", "main": "Piece", "room": "Room", "pieces": "Pieces", "th
 
 sheet = Sheet("Cutting", "How boards are chosen and cut", scope="ledger",
               about="The working behind the cut list, in sixteenths of an inch. Nothing to read "
-                    "here at the saw: see Cut list.", columns=HEADS, widths=(15, 13.2))
+                    "here at the saw: see Cut list.", columns=HEADS, widths=(17, 12.4, 13.2),
+              beside=11)
 block, note, ledger = sheet.block, sheet.note, sheet.ledger
 
 block("Kerf, trim, lengths that count")

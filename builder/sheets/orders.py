@@ -32,7 +32,7 @@ sheet = Sheet("Orders", "What to order, by supplier", scope="ledger",
                     "invented: type the yard's where you have one, it overrules them.",
               columns={"packs": "To order", "count": "In all", "catalog": "Catalog price",
                        "yard": "Yard's price", "yard_state": "State", "yard_used": "Price used",
-                       "cost": "Cost"})
+                       "cost": "Cost"}, widths=(34, 36, 12))
 block, note = sheet.block, sheet.note
 
 MONEY_MOST = catalog.MONEY[1]

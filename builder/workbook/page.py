@@ -3,25 +3,18 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 
 from xlsxwriter.worksheet import Worksheet
 
-from builder.resolve.cells import Book, Figure, SheetPlan
+from builder.resolve.cells import Book, SheetPlan
 from builder.workbook.limits import HEADER, WorkbookError, units16
+from builder.workbook.paging import margins, page_breaks
 from builder.workbook.styles import FONT
 
 LETTER = 1
 """Paper number of letter size, 8.5 x 11 in (ECMA-376 Part 1, 18.3.1.63 pageSetup; memory)."""
 
-# Margins [in]: room for a punched edge at the left, header and footer clear of the cells.
-MARGINS = {"left": 0.6, "right": 0.4, "top": 0.75, "bottom": 0.7}
-DRAWN = {"left": 0.9, "right": 0.65, "top": 0.65, "bottom": 0.55}
-"""Margins of a sheet of drawings [in].
-
-A page of A4 lying is wider and lower than one of letter, so that what fills the width of both
-runs over the foot of A4.  With these the tallest page of drawings, 42 rows of 17 px under 1024 px
-of width, stands on either: 7.07 in high by 10.14 in wide on A4, and 7.3 by 9.45 in on letter.
-"""
 HEADER_MARGIN = 0.35
 _CODE = f'&"{FONT},Regular"'
 
@@ -52,8 +45,11 @@ def header_and_footer(book: Book, sheet: SheetPlan) -> tuple[str, str]:
     return header, footer
 
 
-def set_up(book: Book, sheet: SheetPlan, page: Worksheet) -> None:
-    """Set screen and paper of one sheet: one page wide, as many high as it takes."""
+def set_up(book: Book, sheet: SheetPlan, page: Worksheet, heights: Mapping[int, float]) -> None:
+    """Set screen and paper of one sheet: one page wide, as many high as it takes.
+
+    ``heights`` holds the height of every row that differs from the default [pt].
+    """
     page.hide_gridlines(2)
     page.set_zoom(100)
     if any(sheet.frozen):
@@ -63,12 +59,11 @@ def set_up(book: Book, sheet: SheetPlan, page: Worksheet) -> None:
         page.set_landscape()
     else:
         page.set_portrait()
-    drawn = any(isinstance(chart, Figure) for chart in sheet.charts)
-    page.set_margins(**(DRAWN if drawn else MARGINS))
+    page.set_margins(**margins(sheet))
     page.fit_to_pages(1, 0)
     page.print_area(0, 0, *sheet.last)
     page.repeat_rows(*sheet.repeat_rows)
-    page.set_h_pagebreaks(sheet.page_breaks)
+    page.set_h_pagebreaks(page_breaks(sheet, heights))
     header, footer = header_and_footer(book, sheet)
     page.set_header(header, {"margin": HEADER_MARGIN})
     page.set_footer(footer, {"margin": HEADER_MARGIN})

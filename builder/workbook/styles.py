@@ -121,6 +121,7 @@ STYLES: dict[str, Look] = {
     "input.text": {**_TYPED, **_WRAP, "num_format": "@"},
     "input.list": {**_TYPED, **_WRAP},
     **_numbers("given", _GIVEN),
+    "given.small": {**_GIVEN, **_RIGHT, "num_format": "General"},
     "given.text": {**_GIVEN, **_WRAP},
 }
 # Paper for people, and the same in type that is read at arm's length in a wet yard.

@@ -194,11 +194,12 @@ def _fill(workbook: Workbook, book: Book, values: Values, sheet_class: type[Work
         if isinstance(page, SmallSheet):
             page.runs = runs_of(sheet)
         _run_across(sheet, page, formats)
-        _set_sizes(sheet, page, values)
+        heights = row_heights(sheet, values)
+        _set_sizes(sheet, page, heights)
         _write_rules(sheet, page)
         add_charts(workbook, sheet, page)
         _colour_verdicts(sheet, page, words)
-        set_up(book, sheet, page)
+        set_up(book, sheet, page, heights)
     for name, (sheet_name, row, col) in book.names.items():
         target = f"={sheet_name}!${column_name(col)}${row + 1}"
         _done(workbook.define_name(name, target), f"name {name}")
@@ -290,10 +291,10 @@ def _run_across(sheet: SheetPlan, page: Worksheet, formats: dict[str, Format]) -
             _done(page.write_blank(cell.row, col, None, formats[cell.style]), sheet.name)
 
 
-def _set_sizes(sheet: SheetPlan, page: Worksheet, values: Values) -> None:
+def _set_sizes(sheet: SheetPlan, page: Worksheet, heights: Mapping[int, float]) -> None:
     for col, width in enumerate(sheet.widths):
         _done(page.set_column(col, col, width), f"{sheet.name}, width of column {col}")
-    for row, height in sorted(row_heights(sheet, values).items()):
+    for row, height in sorted(heights.items()):
         _done(page.set_row(row, height), f"{sheet.name}, height of row {row}")
 
 

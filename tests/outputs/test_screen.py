@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import pytest
 
-from builder.resolve.frame import TOP
+from builder.resolve.frame import HEAD
 from builder.workbook.heights import DEFAULT_WIDTH
 from tests.outputs.reading import OUTPUTS, opened, read
 
@@ -24,10 +24,10 @@ VERDICTS = {"OK", "LOOK", "NOT OK", "NEEDS INPUT", "not used"}
 
 
 def width(page, col: int) -> float:
-    """Return the width of a column, counted from 1 [px]."""
+    """Return the width of a column, counted from 1 [px]; the file's has the cell's edges in it."""
     for held in page.column_dimensions.values():
         if held.min and held.min <= col <= held.max:
-            return held.width * 7 + 5
+            return held.width * 7
     return DEFAULT_WIDTH * 7 + 5
 
 
@@ -89,7 +89,7 @@ def test_a_calculation_shows_the_value_of_the_first_section_type_at_once(path):
     """Label, symbol, formula, unit and type A stand beside one another on a small screen."""
     file, tried = read(path), 0
     for page in opened(path):
-        if file.text(page.title, TOP - 1, 4) == "A":
+        if file.text(page.title, HEAD, 4) == "A":
             tried += 1
             assert seen(page)[1] >= 5, page.title
     assert tried > 12

@@ -10,7 +10,7 @@ from shapely import LineString, Point, Polygon, box
 
 from builder.engine.ironcalc_engine import Live, evaluate
 from builder.jobs import read_job
-from builder.language.rows import Shapes, View
+from builder.language.rows import Mark, Shapes, View
 from builder.resolve.frame import FIRST
 from builder.sheets import decking, drawing, hardware_lengths, inputs_yard, parts, setout
 from builder.sheets import sections as sec
@@ -345,9 +345,14 @@ def test_a_type_that_is_not_used_draws_nothing_and_no_error():
     live = Live(model().book(job), names=False)
     live.set(model().typing.typed[inputs_yard.yard_type], "F")
     live.evaluate()
-    shown = [live.value(model().places.rows[row]) for row in drawing.sheet.rows]
-    assert {v for v in shown if not isinstance(v, str)} == {0}
-    assert {v for v in shown if isinstance(v, str)} == {" "}
+    points = {row for item in drawing.sheet.items if isinstance(item, Shapes | Mark)
+              for row in item.rows}
+    shown = {row: live.value(model().places.rows[row]) for row in drawing.sheet.rows}
+    assert {v for row, v in shown.items() if isinstance(v, str)} == {" "}
+    off = {v for row, v in shown.items() if row in points and not isinstance(v, str)}
+    assert len(off) == 1 and min(off) > 1, "points stand off the paper"
+    rest = {v for row, v in shown.items() if row not in points and not isinstance(v, str)}
+    assert rest == {0}
 
 
 def test_a_section_that_turns_over_is_drawn_with_no_angle():

@@ -36,7 +36,7 @@ from builder.sheets import inputs_site as site
 from builder.sheets import sections as sec
 from builder.sheets import sections_site as held
 from builder.workbook.heights import LINE, column_room, lines, text_width
-from builder.workbook.page import MARGINS
+from builder.workbook.paging import MARGINS
 from builder.workbook.styles import BODY, STYLES
 from tests.trade.filled import with_defaults
 

@@ -26,7 +26,7 @@ BUILDER = Path(builder.__file__).parent
 PROMISED = [
     *"title subtitle note block head head.c head.n label label.indent symbol formula unit".split(),
     *"source source.line text wrap gen text.c state verdict limit master people link".split(),
-    *"input.text input.list given.text head.source head.one caution.line".split(),
+    *"given.small input.text input.list given.text head.source head.one caution.line".split(),
     "drawing.title",
     *(f"{stem}.{d}" for stem in ("num", "qty", "input", "given", "page", "large")
       for d in range(7)),

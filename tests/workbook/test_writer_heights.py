@@ -19,7 +19,8 @@ def test_ten_digits_fill_ten_digits_of_width():
 
 
 def test_the_widths_cover_the_printable_letters():
-    assert text_width("~") != text_width("½") == text_width("é")
+    assert text_width("~") != text_width("é") == text_width("ж")
+    assert text_width("“A”") < text_width("éAé"), "signs of the formulas have widths of their own"
     assert text_width("WWWW") > text_width("iiii") * 4
     assert text_width("OK", bold=True) > text_width("OK")
 

@@ -8,7 +8,9 @@ import xml.etree.ElementTree as ET
 
 import pytest
 
+from builder.workbook.heights import row_heights
 from builder.workbook.page import literal
+from builder.workbook.paging import page_breaks
 from builder.workbook.styles import FONT, VERDICT_LOOKS, contrast
 from builder.workbook.writer import to_bytes
 from tests.workbook.test_writer_sample import parts, read, sample
@@ -104,7 +106,7 @@ def test_v03_recalculated_on_load_automatically(book):
 
 
 def test_p01_print_set_up(book):
-    plan, _ = sample()
+    plan, values = sample()
     for sheet in plan.sheets:
         page = book[sheet.name]
         edge = page.cell(sheet.last[0] + 1, sheet.last[1] + 1)
@@ -116,7 +118,9 @@ def test_p01_print_set_up(book):
         assert page.page_setup.orientation == ("landscape" if sheet.landscape else "portrait")
         assert page.page_margins.left == 0.6 and page.page_margins.header == 0.35
         assert not page.sheet_view.showGridLines
-    assert [b.id for b in book["Data"].row_breaks.brk] == [8]
+        asked = page_breaks(sheet, row_heights(sheet, values))
+        assert [b.id for b in page.row_breaks.brk] == asked and set(sheet.page_breaks) <= set(asked)
+    assert 8 in {b.id for b in book["Data"].row_breaks.brk}
 
 
 def test_p03_header_and_footer(content, book):
