@@ -44,35 +44,31 @@ def formula_of(row: Row) -> Expr | None:
 
 
 @cache
+def parts_of(row: Row) -> tuple[Expr, ...]:
+    """Return every part of a row's formula in reading order; a declared row does not change."""
+    found, waiting = [], [e] if (e := formula_of(row)) is not None else []
+    while waiting:
+        part = waiting.pop()
+        found.append(part)
+        if inner := children(part):
+            waiting.extend(reversed(inner))
+    return tuple(found)
+
+
+@cache
 def needs_of(row: Row) -> list[Row]:
-    """Return the rows a row refers to; a declared row does not change."""
+    """Return the rows a row refers to, each once, in reading order."""
     if isinstance(row, Verdict):
         return [row.ratio, *([row.look] if row.look is not None else [])]
     if isinstance(row, Gate):
         return list(row.readings)
-    e = formula_of(row)
-    return [] if e is None else dependencies(e)
+    return list(dict.fromkeys(need for part in parts_of(row) for need in part.rows_of()))
 
 
 @cache
 def tables_of(row: Row) -> list[Table]:
     """Return the tables a row's formula looks into, in reading order, as often as it does."""
-    found, waiting = [], [e] if (e := formula_of(row)) is not None else []
-    while waiting:
-        part = waiting.pop()
-        if isinstance(part, LOOKS):
-            found.append(part.table)
-        waiting.extend(reversed(children(part)))
-    return found
-
-
-def parts_of(row: Row) -> Iterable[Expr]:
-    """Yield every part of a row's formula."""
-    waiting = [e] if (e := formula_of(row)) is not None else []
-    while waiting:
-        part = waiting.pop()
-        yield part
-        waiting.extend(children(part))
+    return [part.table for part in parts_of(row) if isinstance(part, LOOKS)]
 
 
 def picks_in(row: Row) -> Iterable[Picked]:
@@ -85,48 +81,55 @@ def _has_total(row: Row) -> bool:
 
 
 class Graph:
-    """The rows of all sheets and what lies behind each."""
+    """The rows of all sheets and what lies behind each.
+
+    What lies behind a row is kept as a whole number, a bit for each thing: as sets, those of ten
+    thousand rows would take 25 MB.
+    """
 
     def __init__(self, sheets: list[Sheet]):
         self.sheets = sheets
-        self._behind: dict[Row, frozenset] = {}
-        self._feeds: dict[str, frozenset] = {}
+        self._bits: dict[Row | Table, int] = {}
+        self._behind: dict[Row, int] = {}
+        self._feeds: dict[str, set] = {}
         self._tables: list[Table] | None = None
         self._totals: dict[str, bool] = {}
 
-    def behind(self, row: Row) -> frozenset:
-        """Return every input, constant and table at any depth behind a row."""
+    def _bit(self, thing: Row | Table) -> int:
+        return self._bits.setdefault(thing, 1 << len(self._bits))
+
+    def behind(self, row: Row) -> int:
+        """Return the bits of every input, constant and table at any depth behind a row."""
         if row in self._behind:
             return self._behind[row]
-        self._behind[row] = frozenset()
-        found: set = set()
+        self._behind[row] = found = 0
         for need in needs_of(row):
             found |= self.behind(need)
             if isinstance(need, Ask | Constant):
-                found.add(need)
-        found.update(tables_of(row))
+                found |= self._bit(need)
+        for table in tables_of(row):
+            found |= self._bit(table)
         if isinstance(row, Ask) and row.choices is not None:
-            found.add(row.choices)
-        self._behind[row] = frozenset(found)
-        return self._behind[row]
+            found |= self._bit(row.choices)
+        self._behind[row] = found
+        return found
 
-    def feeds(self, sheet: Sheet) -> frozenset:
+    def feeds(self, sheet: Sheet) -> set:
         """Return every input and table that a sheet waits for.
 
         They are those behind its rows, and all that the sheets it reads wait for: a sheet that
         is not ready shows dashes, and nothing can be worked out from a dash.
         """
         if sheet.name not in self._feeds:
-            found: set = set()
+            bits = 0
             read: dict[str, Sheet] = {}
             for row in sheet.rows:
-                found |= self.behind(row)
+                bits |= self.behind(row)
                 for need in needs_of(row):
-                    if not isinstance(need, Ask | Constant) and need.sheet is not sheet:
+                    if need.sheet is not sheet and not isinstance(need, Ask | Constant):
                         read[need.sheet.name] = need.sheet
-            for other in read.values():
-                found |= self.feeds(other)
-            self._feeds[sheet.name] = frozenset(found)
+            found = {thing for thing, bit in self._bits.items() if bits & bit}
+            self._feeds[sheet.name] = found.union(*map(self.feeds, read.values()))
         return self._feeds[sheet.name]
 
     def totals(self, sheet: Sheet) -> bool:
