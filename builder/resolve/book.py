@@ -11,6 +11,7 @@ from types import ModuleType
 
 from builder.jobs import Job
 from builder.language import Ask, Family, Faults, Row, Sheet, Table, adopt, nameless
+from builder.language.ranges import Ranges
 
 from .calculation_sheets import PAGE_LAST, Maker, place_ledger_inputs, place_sheet
 from .cells import Book, SheetPlan
@@ -86,7 +87,8 @@ class Model:
         right = [adopt(m) for m in d.calculation]
         self.sheets: list[Sheet] = [self.job_sheet, self.section_sheet, *right]
         self.calculation = [s for s in right if s.scope not in INPUT_SCOPES]
-        faults = faults_of(self.sheets) + [f for s in self.sheets for f in nameless(s)]
+        self.ranges = Ranges()
+        faults = faults_of(self.sheets, self.ranges) + [f for s in self.sheets for f in nameless(s)]
         if faults:
             raise Faults(faults)
         self.places = Places()
@@ -116,7 +118,7 @@ class Model:
             raise Faults(maker.faults)
         self.checks = ChecksSheet(self.calculation, self.places, self._wanting(),
                                   self.data.weights_range())
-        self.proof = ProofSheet(list(d.families), self.places)
+        self.proof = ProofSheet(list(d.families), self.places, self.ranges)
         plans.append(self.checks.plan())
         for plan in plans:
             if d.bars is not None and plan.name == d.bars.name:

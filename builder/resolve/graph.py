@@ -16,7 +16,6 @@ from builder.language import (
     Sheet,
     Table,
     Verdict,
-    dependencies,
 )
 from builder.language.expressions import (
     Column,
@@ -181,6 +180,7 @@ def _read_as_they_are(e: Expr) -> Iterable[Row]:
             yield from _read_as_they_are(part)
 
 
+@cache
 def _may_be_dash(row: Row) -> bool:
     """Return whether a row may be a dash although its sheet is ready."""
     return (row.gate is not None or isinstance(getattr(row, "expr", None), OrDash)
@@ -220,39 +220,46 @@ def _symbol_faults(sheet: Sheet) -> list[str]:
     return found
 
 
+@cache
+def _stands_for(row: Row) -> str | None:
+    """Return what a formula in symbols shows for a row; None where it may show it for another."""
+    if isinstance(row, Constant) or row.unit == TEXT or hasattr(row, "table"):
+        return None
+    return row.shown
+
+
 def _operand_faults(row: Row) -> list[str]:
     seen: dict[str, Row] = {}
     for need in needs_of(row):
-        if isinstance(need, Constant) or need.unit == TEXT or hasattr(need, "table"):
-            continue
-        other = seen.setdefault(need.shown, need)
-        if other is not need and "r" != need.symbol:
-            return [f"{row.where}: {need.shown} stands for '{other.label}' and '{need.label}'"]
+        name = _stands_for(need)
+        if name is not None and seen.setdefault(name, need) is not need and "r" != need.symbol:
+            return [f"{row.where}: {need.shown} stands for '{seen[name].label}' and "
+                    f"'{need.label}'"]
     return []
 
 
-def _order_faults(sheets: list[Sheet], free: set[str]) -> list[str]:
-    """Return references to the right or downward; ``free`` sheets hold data, not results."""
-    rank = {}
-    for number, sheet in enumerate(sheets):
-        for place, row in enumerate(sheet.rows):
-            rank[row] = (number, place)
+def _order_faults(sheets: list[Sheet]) -> list[str]:
+    """Return references to the right or downward."""
+    rows = [row for sheet in sheets for row in sheet.rows]
+    rank = {row: number for number, row in enumerate(rows)}
     found = []
     for row, here in rank.items():
         for need in needs_of(row):
-            if isinstance(need, Constant):
+            there = rank.get(need)
+            if there is not None and there < here or isinstance(need, Constant):
                 continue
-            if need not in rank:
-                found.append(f"{row.where}: refers to {need.where}, which stands on no sheet")
-            elif rank[need] >= here and need.sheet.name not in free:
-                found.append(f"{row.where}: refers to {need.where}, to the right or below")
+            found.append(f"{row.where}: refers to {need.where}, which stands on no sheet"
+                         if there is None else
+                         f"{row.where}: refers to {need.where}, to the right or below")
     return found
 
 
-def faults_of(sheets: list[Sheet]) -> list[str]:
-    """Return all that is wrong with the rows: units, ranges, symbols, sources, order."""
-    found = _order_faults(sheets, set())
-    ranges = Ranges()
+def faults_of(sheets: list[Sheet], ranges: Ranges) -> list[str]:
+    """Return all that is wrong with the rows: units, ranges, symbols, sources, order.
+
+    ``ranges`` holds the proved range of every row afterwards.
+    """
+    found = _order_faults(sheets)
     for sheet in sheets:
         found += _symbol_faults(sheet)
         for row in sheet.rows:

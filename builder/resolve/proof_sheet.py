@@ -62,10 +62,10 @@ class FreeColumn:
 
 
 class ProofSheet:
-    """The proof sheet and the names of its free cells."""
+    """The proof sheet and the names of its free cells; ``ranges`` are those of the rows."""
 
-    def __init__(self, families: list[Family], places: Places):
-        self.families, self.places, self.ranges = families, places, Ranges()
+    def __init__(self, families: list[Family], places: Places, ranges: Ranges):
+        self.families, self.places, self.ranges = families, places, ranges
         self.names: dict[str, Place] = {}
         self.free: dict[str, FreeColumn] = {}
         self.results: list[tuple[Family, Case, Row, Place, Place, Place]] = []
