@@ -55,19 +55,19 @@ def parts_of(row: Row) -> tuple[Expr, ...]:
 
 
 @cache
-def needs_of(row: Row) -> list[Row]:
+def needs_of(row: Row) -> tuple[Row, ...]:
     """Return the rows a row refers to, each once, in reading order."""
     if isinstance(row, Verdict):
-        return [row.ratio, *([row.look] if row.look is not None else [])]
+        return (row.ratio,) if row.look is None else (row.ratio, row.look)
     if isinstance(row, Gate):
-        return list(row.readings)
-    return list(dict.fromkeys(need for part in parts_of(row) for need in part.rows_of()))
+        return row.readings
+    return tuple(dict.fromkeys(need for part in parts_of(row) for need in part.rows_of()))
 
 
 @cache
-def tables_of(row: Row) -> list[Table]:
+def tables_of(row: Row) -> tuple[Table, ...]:
     """Return the tables a row's formula looks into, in reading order, as often as it does."""
-    return [part.table for part in parts_of(row) if isinstance(part, LOOKS)]
+    return tuple(part.table for part in parts_of(row) if isinstance(part, LOOKS))
 
 
 def picks_in(row: Row) -> Iterable[Picked]:

@@ -59,7 +59,7 @@ _ADVANCE = _Advances({chr(32 + i): width for i, width in enumerate(_WIDTHS)})
 _BOLD = 1.07
 """Bold letters against plain ones, on average (our judgement, from the two sets of widths)."""
 
-_WORDS = re.compile(r"[^ -]*-+|[^ -]+| +")
+_WORDS = re.compile(r"[^ -]+-*|-+| +")
 
 
 def text_width(text: str, size: float = BODY, bold: bool = False) -> float:
