@@ -87,10 +87,12 @@ class Model:
         right = [adopt(m) for m in d.calculation]
         self.sheets: list[Sheet] = [self.job_sheet, self.section_sheet, *right]
         self.calculation = [s for s in right if s.scope not in INPUT_SCOPES]
-        self.ranges = Ranges()
-        faults = faults_of(self.sheets, self.ranges) + [f for s in self.sheets for f in nameless(s)]
+        ranges = Ranges()
+        faults = faults_of(self.sheets, ranges) + [f for s in self.sheets for f in nameless(s)]
         if faults:
             raise Faults(faults)
+        # All ranges would take a hundredth of the memory to the end.
+        self.given = {row: ranges.of(row) for one in d.families for row in one.given}
         self.places = Places()
         self.graph = Graph(self.sheets)
         self.typing = place_inputs(
@@ -118,7 +120,7 @@ class Model:
             raise Faults(maker.faults)
         self.checks = ChecksSheet(self.calculation, self.places, self._wanting(),
                                   self.data.weights_range())
-        self.proof = ProofSheet(list(d.families), self.places, self.ranges)
+        self.proof = ProofSheet(list(d.families), self.places, self.given)
         plans.append(self.checks.plan())
         for plan in plans:
             if d.bars is not None and plan.name == d.bars.name:

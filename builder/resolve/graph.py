@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from functools import cache
+from typing import NamedTuple
 
 from builder.language import (
     Ask,
@@ -34,6 +35,8 @@ from builder.language.units import TEXT
 
 LOOKS = (Column, Key, Match, Tally)
 """Expressions that look into a table."""
+ACROSS = (Total, Picked, OfType)
+"""Expressions of a section's quantity that stands in other columns."""
 
 
 def formula_of(row: Row) -> Expr | None:
@@ -42,41 +45,44 @@ def formula_of(row: Row) -> Expr | None:
     return e if e is not None else getattr(row, "default", None)
 
 
+class Met(NamedTuple):
+    """What a row's formula is made of, in reading order.
+
+    ``needs`` are the rows it refers to, each once; ``tables`` those it looks into, as often as it
+    does; ``across`` the parts that take a section's quantity from another column than their own.
+    """
+
+    needs: tuple[Row, ...] = ()
+    tables: tuple[Table, ...] = ()
+    across: tuple[Total | Picked | OfType, ...] = ()
+
+
 @cache
-def parts_of(row: Row) -> tuple[Expr, ...]:
-    """Return every part of a row's formula in reading order; a declared row does not change."""
-    found, waiting = [], [e] if (e := formula_of(row)) is not None else []
+def met(row: Row) -> Met:
+    """Return what a row's formula is made of; a declared row does not change."""
+    if isinstance(row, Verdict):
+        return Met((row.ratio,) if row.look is None else (row.ratio, row.look))
+    if isinstance(row, Gate):
+        return Met(row.readings)
+    needs: dict[Row, None] = {}
+    tables, across = [], []
+    waiting = [e] if (e := formula_of(row)) is not None else []
     while waiting:
         part = waiting.pop()
-        found.append(part)
         if inner := children(part):
             waiting.extend(reversed(inner))
-    return tuple(found)
+        else:
+            needs.update(dict.fromkeys(part.rows_of()))
+        if isinstance(part, LOOKS):
+            tables.append(part.table)
+        elif isinstance(part, ACROSS):
+            across.append(part)
+    return Met(tuple(needs), tuple(tables), tuple(across))
 
 
-@cache
 def needs_of(row: Row) -> tuple[Row, ...]:
     """Return the rows a row refers to, each once, in reading order."""
-    if isinstance(row, Verdict):
-        return (row.ratio,) if row.look is None else (row.ratio, row.look)
-    if isinstance(row, Gate):
-        return row.readings
-    return tuple(dict.fromkeys(need for part in parts_of(row) for need in part.rows_of()))
-
-
-@cache
-def tables_of(row: Row) -> tuple[Table, ...]:
-    """Return the tables a row's formula looks into, in reading order, as often as it does."""
-    return tuple(part.table for part in parts_of(row) if isinstance(part, LOOKS))
-
-
-def picks_in(row: Row) -> Iterable[Picked]:
-    """Yield what a row takes from the column of a calculated section type."""
-    return (part for part in parts_of(row) if isinstance(part, Picked))
-
-
-def _has_total(row: Row) -> bool:
-    return any(isinstance(part, Total | Picked | OfType) for part in parts_of(row))
+    return met(row).needs
 
 
 class Graph:
@@ -106,7 +112,7 @@ class Graph:
             found |= self.behind(need)
             if isinstance(need, Ask | Constant):
                 found |= self._bit(need)
-        for table in tables_of(row):
+        for table in met(row).tables:
             found |= self._bit(table)
         if isinstance(row, Ask) and row.choices is not None:
             found |= self._bit(row.choices)
@@ -134,7 +140,7 @@ class Graph:
     def totals(self, sheet: Sheet) -> bool:
         """Return whether a sheet adds up over the sections, or reads one that does."""
         if sheet.name not in self._totals:
-            self._totals[sheet.name] = any(_has_total(row) for row in sheet.rows) or any(
+            self._totals[sheet.name] = any(met(row).across for row in sheet.rows) or any(
                 self.totals(need.sheet) for row in sheet.rows for need in needs_of(row)
                 if not isinstance(need, Ask | Constant) and need.sheet is not sheet)
         return self._totals[sheet.name]
@@ -149,7 +155,7 @@ class Graph:
         found: dict[str, Table] = {}
         for sheet in self.sheets:
             for row in sheet.rows:
-                used = list(tables_of(row))
+                used = [*met(row).tables]
                 if isinstance(row, Ask) and row.choices is not None:
                     used.append(row.choices)
                 for table in used:
@@ -180,7 +186,6 @@ def _read_as_they_are(e: Expr) -> Iterable[Row]:
             yield from _read_as_they_are(part)
 
 
-@cache
 def _may_be_dash(row: Row) -> bool:
     """Return whether a row may be a dash although its sheet is ready."""
     return (row.gate is not None or isinstance(getattr(row, "expr", None), OrDash)
@@ -189,12 +194,8 @@ def _may_be_dash(row: Row) -> bool:
 
 def _dash_faults(row: Row) -> list[str]:
     """Return what a row reads that may be a dash although its sheet is ready."""
-    e = formula_of(row)
-    # Most rows rest on nothing that may be a dash; only for the others is it asked how they do.
-    if e is None or not any(map(_may_be_dash, needs_of(row))):
-        return []
     found = []
-    for need in _read_as_they_are(e):
+    for need in _read_as_they_are(formula_of(row)):
         readings = row.gate.readings if row.gate is not None else ()
         if isinstance(getattr(need, "expr", None), OrDash):
             found.append(f"{row.where}: reads {need.where}, which may be a dash")
@@ -220,7 +221,6 @@ def _symbol_faults(sheet: Sheet) -> list[str]:
     return found
 
 
-@cache
 def _stands_for(row: Row) -> str | None:
     """Return what a formula in symbols shows for a row; None where it may show it for another."""
     if isinstance(row, Constant) or row.unit == TEXT or hasattr(row, "table"):
@@ -228,10 +228,10 @@ def _stands_for(row: Row) -> str | None:
     return row.shown
 
 
-def _operand_faults(row: Row) -> list[str]:
+def _operand_faults(row: Row, names: dict[Row, str | None]) -> list[str]:
     seen: dict[str, Row] = {}
     for need in needs_of(row):
-        name = _stands_for(need)
+        name = names.get(need)
         if name is not None and seen.setdefault(name, need) is not need and "r" != need.symbol:
             return [f"{row.where}: {need.shown} stands for '{seen[name].label}' and "
                     f"'{need.label}'"]
@@ -260,6 +260,9 @@ def faults_of(sheets: list[Sheet], ranges: Ranges) -> list[str]:
     ``ranges`` holds the proved range of every row afterwards.
     """
     found = _order_faults(sheets)
+    rows = [row for sheet in sheets for row in sheet.rows]
+    names = {row: _stands_for(row) for row in rows}
+    dashes = {row for row in rows if _may_be_dash(row)}
     for sheet in sheets:
         found += _symbol_faults(sheet)
         for row in sheet.rows:
@@ -267,8 +270,9 @@ def faults_of(sheets: list[Sheet], ranges: Ranges) -> list[str]:
             if e is not None:
                 wrong = unit_fault(row) if not isinstance(row, Ask) else _default_fault(row)
                 found += [f"{row.where}: {wrong}"] if wrong else []
-                found += _operand_faults(row)
-                found += _dash_faults(row)
+                found += _operand_faults(row, names)
+                # Most rows rest on nothing that may be a dash.
+                found += [] if dashes.isdisjoint(needs_of(row)) else _dash_faults(row)
             ranges.of(row)
         found += _check_faults(sheet, ranges)
     return found + ranges.faults
