@@ -33,7 +33,7 @@ from .data_sheets import (
 )
 from .drawing_sheet import COLUMNS
 from .frame import DASH, FIRST, HEAD, MASTER, SECTIONS, TITLE, WANTING, Page, letter
-from .graph import Graph, faults_of
+from .graph import Graph, faults_of, met
 from .input_sheets import Part, job_sheet, place_inputs, section_sheet
 from .places import Places, address
 from .proof_sheet import ProofSheet
@@ -107,6 +107,7 @@ class Model:
             if sheet.scope == "ledger":
                 place_ledger_inputs(sheet, self.typing)
         self.fixed = self._fixed()
+        met.cache_clear()  # some megabytes that are not asked for again
 
     def _fixed(self) -> list[SheetPlan]:
         """Build the sheets that are the same for every job."""
