@@ -133,10 +133,11 @@ class SmallSheet(Worksheet):
         return found
 
     def _kept(self, cell: Cell) -> float | str:
+        """Return a cell as a chart keeps it: what a formula comes to, a number in digits, words."""
         if cell.kind == "formula":
             return self._stored(cell)
         if cell.kind == "number":
-            return f"{cell.content:.16g}"
+            return f"{cell.content + 0.0:.16g}"
         return "" if cell.kind == "blank" else _words(cell)
 
     def _write_rows(self) -> None:
@@ -226,7 +227,10 @@ def write(book: Book, values: Values, path: str | os.PathLike[str]) -> None:
 
 
 def to_bytes(book: Book, values: Values, sheet_class: type[Worksheet] = SmallSheet) -> bytes:
-    """Return the finished file as bytes: the same book and values give the same bytes."""
+    """Return the finished file as bytes: the same book and values give the same bytes.
+
+    ``sheet_class`` is a worksheet that takes cells as ``SmallSheet`` does; a test has another.
+    """
     if found := faults(book, values):
         raise WorkbookError(found)
     out = BytesIO()
