@@ -82,6 +82,9 @@ class SmallWorkbook(Workbook):
             super()._store_workbook()
         finally:
             library.ZipFile = ZipFile
+        # Workbook and sheets hold each other to the end of the run; what they wrote need not stay.
+        for page in self.worksheets():
+            page.fh, page.values = None, {}
 
 
 class SmallSheet(Worksheet):
