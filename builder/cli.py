@@ -138,11 +138,13 @@ def _target(output: Path | None, name: str) -> Path:
 def _write(job, target: Path, quiet: bool) -> None:
     from builder.engine.ironcalc_engine import evaluate
     from builder.sheets.book import model
-    from builder.workbook import write
 
     target.parent.mkdir(parents=True, exist_ok=True)
     book = model().book(job)
     values = evaluate(book, names=False)
+    # Loaded when the engine, which takes most memory, has given its own back.
+    from builder.workbook import write
+
     write(book, values, target)
     if not quiet:
         master = values["Checks", 1, 1]

@@ -1,7 +1,7 @@
 """Resolved cells worked out in memory by ironcalc.
 
 This is the engine of every build: its answers are stored in the file.  It must stay quick to
-import, so nothing else is loaded here.
+import, so no other engine is loaded here.
 
 Numbers go in with 16 digits, as the file holds them, and come out with 15, as desktop programs
 keep them; with more, the last digit would depend on which program wrote the file last.
@@ -9,13 +9,14 @@ keep them; with more, the last digit would depend on which program wrote the fil
 
 from __future__ import annotations
 
+import ctypes
 from collections.abc import Iterable
 from pathlib import Path
 
 import ironcalc
 
 from builder.engine.values import EngineError, Value, Values, absolute, address
-from builder.resolve.cells import Book, Cell, Place
+from builder.resolve.cells import Book, Place, SheetPlan
 
 
 class Live:
@@ -40,8 +41,8 @@ class Live:
             self._sheets[sheet.name] = number
         for name, place in book.names.items() if names else ():
             self._name(name, absolute(place))
-        for place, cell in book.cells():
-            self._load(place, cell)
+        for sheet in book.sheets:
+            self._load(sheet)
 
     @classmethod
     def of_file(cls, path: str | Path) -> Live:
@@ -65,18 +66,25 @@ class Live:
         except ironcalc.WorkbookError as fault:
             raise EngineError(f"the name {name!r} for {target} is refused: {fault}") from fault
 
-    def _load(self, place: Place, cell: Cell) -> None:
-        if cell.kind == "formula":
-            sheet, row, col = place
-            text = str(cell.content)
-            if not text.startswith("="):
-                raise EngineError(f"{address(place)}: a formula must begin with '=': {text!r}")
-            self._model.update_cell_with_formula(self._sheets[sheet], row + 1, col + 1, text)
-            self.formulas.append(place)
-        elif cell.kind == "link":
-            self.set(place, str(cell.content).partition("|")[2])
-        elif cell.content is not None:
-            self.set(place, cell.content)
+    def _load(self, sheet: SheetPlan) -> None:
+        number = self._sheets[sheet.name]
+        put_formula = self._model.update_cell_with_formula
+        put_text = self._model.update_cell_with_text
+        for cell in sheet.cells:
+            kind, content = cell.kind, cell.content
+            if kind == "formula":
+                place = sheet.name, cell.row, cell.col
+                if content[:1] != "=":
+                    raise EngineError(f"{address(place)}: a formula must begin with '=': "
+                                      f"{content!r}")
+                put_formula(number, cell.row + 1, cell.col + 1, content)
+                self.formulas.append(place)
+            elif kind == "text":
+                put_text(number, cell.row + 1, cell.col + 1, content)
+            elif kind == "link":
+                put_text(number, cell.row + 1, cell.col + 1, content.partition("|")[2])
+            elif content is not None:
+                self.set((sheet.name, cell.row, cell.col), content)
 
     def set(self, place: Place, value: Value | None, *, as_typed: bool = False) -> None:
         """Put ``value`` in a cell: a number as number, a text as text, None to empty it.
@@ -144,4 +152,18 @@ def evaluate(book: Book, names: bool = True) -> Values:
     """
     live = Live(book, names)
     live.evaluate()
-    return live.values()
+    found = live.values()
+    del live
+    _give_back()
+    return found
+
+
+def _give_back() -> None:
+    """Give freed memory back to the system, where the C library can be asked to.
+
+    What the engine held, half of all memory, lies scattered; Python could use little of it.
+    """
+    try:
+        ctypes.CDLL(None).malloc_trim(0)
+    except (AttributeError, OSError, TypeError):  # no GNU C library
+        pass

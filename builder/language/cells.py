@@ -7,7 +7,6 @@ negative number and both sides of ``^`` where they are not single cells, since `
 
 from __future__ import annotations
 
-import re
 from typing import Protocol
 
 from .expressions import (
@@ -147,8 +146,7 @@ def _function(e: Call, at: Addresses) -> tuple[str, int]:
     args = [_bracketed(a, at, entry.inner) for a in e.args]
     if "{*}" in entry.cell:
         return entry.cell.replace("{*}", ",".join(args)), entry.level or ATOM
-    text = re.sub(r"\{(\d)\}", lambda m: args[int(m[1])], entry.cell)
-    return text, entry.level if entry.level else ATOM
+    return entry.cell.format(*args), entry.level or ATOM
 
 
 def _lookup(e: Expr, at: Addresses) -> str:

@@ -396,6 +396,18 @@ _PARTS = {
 }
 
 
+class Rules(dict):
+    """What is done with each kind of expression: class → function of it.
+
+    A class that is not listed takes the rule of its nearest parent; ``object`` may be listed for
+    the others.  A long row of ``isinstance`` takes several times as long.
+    """
+
+    def __missing__(self, kind: type):
+        rule = self[kind] = next(self[parent] for parent in kind.__mro__ if parent in self)
+        return rule
+
+
 def children(e: Expr) -> tuple[Expr, ...]:
     """Return the parts an expression is made of; a row has none."""
     parts = _PARTS.get(type(e))

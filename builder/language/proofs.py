@@ -21,6 +21,7 @@ from .expressions import (
     Picked,
     PlaceOf,
     Ranked,
+    Rules,
     Shown,
     SumOver,
     Tally,
@@ -44,63 +45,67 @@ def unit_of(e: Expr) -> Dimension | str | None:
     Raises:
         Fault: two units that cannot stand together.
     """
-    if isinstance(e, Row | Series):
-        return TEXT if e.unit == TEXT else dimension(e.unit)
-    if isinstance(e, Num):
-        return None if e.value == 0 else NONE
-    if isinstance(e, Text | Key):
-        return TEXT
-    if isinstance(e, Op):
-        return _operation(e)
-    if isinstance(e, Negative | SumOver):
-        return unit_of(e.a)
-    if isinstance(e, Convert):
-        conversion(_number(e.a), e.unit)
-        return dimension(e.unit)
-    if isinstance(e, Bare):
-        found = _number(e.a)
-        if found != dimension(e.unit):
-            raise Fault(f"its bare number is asked in {e.unit}, it is in {spelled(found)}")
-        return NONE
-    if isinstance(e, Call):
-        return _function(e)
-    if isinstance(e, Column):
-        if _number(e.line) != NONE:
-            raise Fault(f"a line number is in {spelled(_number(e.line))}")
-        unit = TEXT if e.column is None else e.table.columns[e.column]
-        return TEXT if unit == TEXT else dimension(unit)
-    if isinstance(e, Match | Tally):
-        return _searched(e)
-    if isinstance(e, Extreme):
-        return unit_of(e.series)
-    if isinstance(e, Total):
-        return times(_number(e.a), _number(e.by))
-    return _placed(e)
+    return _RULES[type(e)](e)
 
 
-def _placed(e: Expr) -> Dimension | str | None:
-    """Return the dimension of what stands in one column of several, or in words."""
-    if isinstance(e, OfType):
-        return unit_of(e.a)
-    if isinstance(e, Picked | Ranked | AtPlace):
-        if _number(e.number) != NONE:
-            raise Fault(f"a number of a place is in {spelled(_number(e.number))}")
-        return unit_of(e.a if isinstance(e, Picked) else e.series)
-    if isinstance(e, PlaceOf):
-        _one_kind(e.series.unit, e.x, f"the series {e.series.symbol}")
-        return NONE
-    if isinstance(e, Shown):
-        _number(e.a)
-        return TEXT
-    if isinstance(e, Joined):
-        for part in e.parts:
-            if unit_of(part) != TEXT:
-                raise Fault("a number stands among joined words; take its shown()")
-        return TEXT
-    if isinstance(e, OrDash):
-        if unit_of(e.test) not in (None, NONE):
-            raise Fault("the test of or_dash() is no test")
-        return _number(e.a)
+def _declared(e: Row | Series) -> Dimension | str:
+    return TEXT if e.unit == TEXT else dimension(e.unit)
+
+
+def _of_whole(e: Negative | SumOver | OfType) -> Dimension | str | None:
+    return unit_of(e.a)
+
+
+def _converted(e: Convert) -> Dimension:
+    conversion(_number(e.a), e.unit)
+    return dimension(e.unit)
+
+
+def _bare(e: Bare) -> Dimension:
+    found = _number(e.a)
+    if found != dimension(e.unit):
+        raise Fault(f"its bare number is asked in {e.unit}, it is in {spelled(found)}")
+    return NONE
+
+
+def _entry(e: Column) -> Dimension | str:
+    if _number(e.line) != NONE:
+        raise Fault(f"a line number is in {spelled(_number(e.line))}")
+    unit = TEXT if e.column is None else e.table.columns[e.column]
+    return TEXT if unit == TEXT else dimension(unit)
+
+
+def _at_number(e: Picked | Ranked | AtPlace) -> Dimension | str | None:
+    """Return the dimension of what stands in one column or place of several."""
+    if _number(e.number) != NONE:
+        raise Fault(f"a number of a place is in {spelled(_number(e.number))}")
+    return unit_of(e.a if isinstance(e, Picked) else e.series)
+
+
+def _place_of(e: PlaceOf) -> Dimension:
+    _one_kind(e.series.unit, e.x, f"the series {e.series.symbol}")
+    return NONE
+
+
+def _shown(e: Shown) -> str:
+    _number(e.a)
+    return TEXT
+
+
+def _joined(e: Joined) -> str:
+    for part in e.parts:
+        if unit_of(part) != TEXT:
+            raise Fault("a number stands among joined words; take its shown()")
+    return TEXT
+
+
+def _or_dash(e: OrDash) -> Dimension:
+    if unit_of(e.test) not in (None, NONE):
+        raise Fault("the test of or_dash() is no test")
+    return _number(e.a)
+
+
+def _unknown(e: object):
     raise Fault(f"{type(e).__name__} has no unit rule")
 
 
@@ -180,6 +185,17 @@ def _function(e: Call):
     if TEXT in units:
         raise Fault("a word stands where a number is due")
     return FUNCTIONS[e.name].unit(units)
+
+
+_RULES = Rules({
+    Row: _declared, Series: _declared, Num: lambda e: None if e.value == 0 else NONE,
+    Text: lambda e: TEXT, Key: lambda e: TEXT, Op: _operation, Negative: _of_whole,
+    SumOver: _of_whole, Convert: _converted, Bare: _bare, Call: _function, Column: _entry,
+    Match: _searched, Tally: _searched, Extreme: lambda e: unit_of(e.series),
+    Total: lambda e: times(_number(e.a), _number(e.by)), OfType: _of_whole, Picked: _at_number,
+    Ranked: _at_number, AtPlace: _at_number, PlaceOf: _place_of, Shown: _shown, Joined: _joined,
+    OrDash: _or_dash, object: _unknown,
+})
 
 
 def _prove_series_taken(e: Expr) -> None:

@@ -29,6 +29,7 @@ from .expressions import (
     Picked,
     PlaceOf,
     Ranked,
+    Rules,
     Shown,
     SumOver,
     Tally,
@@ -60,6 +61,7 @@ class Ranges:
     def __init__(self, given: dict[Row, Span] | None = None):
         self.known: dict[Row, Span] = dict(given or {})
         self.faults: list[str] = []
+        self._spans: dict[Series, Span] = {}
 
     def of(self, row: Row) -> Span:
         """Return (least, most) of a row; what cannot be proved is noted in ``faults``."""
@@ -101,72 +103,60 @@ class Ranges:
         Raises:
             Fault: a divisor that may be 0, a root or logarithm out of its range.
         """
-        if isinstance(e, Row):
-            return self.of(e)
-        if isinstance(e, Num):
-            return (e.value, e.value)
-        if isinstance(e, Text | Key):
-            return (0.0, 0.0)
-        if isinstance(e, Op):
-            return self._operation(e)
-        if isinstance(e, Call):
-            return self._function(e)
-        if isinstance(e, Series):
+        return _RULES[type(e)](self, e)
+
+    def _series(self, e: Series) -> Span:
+        # A series is read by many rows and may hold hundreds.
+        if e not in self._spans:
             spans = [self.of(r) for r in e.rows]
-            return (min(s[0] for s in spans), max(s[1] for s in spans))
-        return self._other(e)
+            self._spans[e] = (min(s[0] for s in spans), max(s[1] for s in spans))
+        return self._spans[e]
 
-    def _other(self, e: Expr) -> Span:
-        if isinstance(e, Negative):
-            low, high = self.span(e.a)
-            return (-high, -low)
-        if isinstance(e, Convert):
-            sign, factor, _ = conversion(unit_of(e.a), e.unit)
-            factor = factor if sign == "*" else 1 / factor
-            low, high = self.span(e.a)
-            return (low * factor, high * factor)
-        if isinstance(e, Bare):
-            return self.span(e.a)
-        if isinstance(e, Column):
-            return self._column(e)
-        if isinstance(e, Match):
-            return self._match(e)
-        if isinstance(e, Tally):
-            for _, _, value in e.tests:
-                self.span(value)
-            return (0.0, float(len(e.table.keys)))
-        if isinstance(e, SumOver):
-            count = max(len(s) for s in series_in(e.a))
-            return _product((count, count), self.span(e.a))
-        if isinstance(e, Extreme):
-            return self.span(e.series)
-        if isinstance(e, Total):
-            low, high = self.span(e.a)
-            return (min(0.0, low) * INF if low < 0 else 0.0, INF if high > 0 else 0.0)
-        return self._placed(e)
+    def _negative(self, e: Negative) -> Span:
+        low, high = self.span(e.a)
+        return (-high, -low)
 
-    def _placed(self, e: Expr) -> Span:
-        if isinstance(e, Shown | Joined):
-            for part in children(e):
-                self.span(part)
-            return (0.0, 0.0)
-        if isinstance(e, OrDash):
-            self.span(e.test)
-            return self.span(e.a)
-        if isinstance(e, PlaceOf):
-            self.span(e.x)
-            return (1.0, float(len(e.series)))
-        if isinstance(e, OfType):
-            return _with_zero(self.span(e.a))
-        if isinstance(e, Picked | Ranked | AtPlace):
-            low, high = self.span(e.number)
-            most = SECTION_TYPES if isinstance(e, Picked) else len(e.series)
-            if low < 1 or high > most:
-                raise Fault(f"the place {symbols(e.number)} runs {low:g} to {high:g}; there are "
-                            f"{most}")
-            if isinstance(e, Picked):
-                return _with_zero(self.span(e.a))
-            return self.span(e.series)
+    def _converted(self, e: Convert) -> Span:
+        sign, factor, _ = conversion(unit_of(e.a), e.unit)
+        factor = factor if sign == "*" else 1 / factor
+        low, high = self.span(e.a)
+        return (low * factor, high * factor)
+
+    def _tally(self, e: Tally) -> Span:
+        for _, _, value in e.tests:
+            self.span(value)
+        return (0.0, float(len(e.table.keys)))
+
+    def _sum_over(self, e: SumOver) -> Span:
+        count = max(len(s) for s in series_in(e.a))
+        return _product((count, count), self.span(e.a))
+
+    def _total(self, e: Total) -> Span:
+        low, high = self.span(e.a)
+        return (min(0.0, low) * INF if low < 0 else 0.0, INF if high > 0 else 0.0)
+
+    def _words(self, e: Shown | Joined) -> Span:
+        for part in children(e):
+            self.span(part)
+        return (0.0, 0.0)
+
+    def _or_dash(self, e: OrDash) -> Span:
+        self.span(e.test)
+        return self.span(e.a)
+
+    def _place_of(self, e: PlaceOf) -> Span:
+        self.span(e.x)
+        return (1.0, float(len(e.series)))
+
+    def _at_number(self, e: Picked | Ranked | AtPlace) -> Span:
+        low, high = self.span(e.number)
+        most = SECTION_TYPES if isinstance(e, Picked) else len(e.series)
+        if low < 1 or high > most:
+            raise Fault(f"the place {symbols(e.number)} runs {low:g} to {high:g}; there are "
+                        f"{most}")
+        return _with_zero(self.span(e.a)) if isinstance(e, Picked) else self.span(e.series)
+
+    def _unknown(self, e: object) -> Span:
         raise Fault(f"{type(e).__name__} has no range rule")
 
     def _column(self, e: Column) -> Span:
@@ -226,6 +216,20 @@ class Ranges:
         if e.op == "^":
             return _power(a, b, e)
         return (0.0, 1.0)
+
+
+_RULES = Rules({
+    Row: Ranges.of, Num: lambda ranges, e: (e.value, e.value), Text: lambda ranges, e: (0.0, 0.0),
+    Key: lambda ranges, e: (0.0, 0.0), Op: Ranges._operation, Call: Ranges._function,
+    Series: Ranges._series, Negative: Ranges._negative, Convert: Ranges._converted,
+    Bare: lambda ranges, e: ranges.span(e.a), Column: Ranges._column, Match: Ranges._match,
+    Tally: Ranges._tally,
+    SumOver: Ranges._sum_over, Extreme: lambda ranges, e: ranges.span(e.series),
+    Total: Ranges._total, Shown: Ranges._words, Joined: Ranges._words, OrDash: Ranges._or_dash,
+    PlaceOf: Ranges._place_of, OfType: lambda ranges, e: _with_zero(ranges.span(e.a)),
+    Picked: Ranges._at_number, Ranked: Ranges._at_number, AtPlace: Ranges._at_number,
+    object: Ranges._unknown,
+})
 
 
 def _with_zero(span: Span) -> Span:

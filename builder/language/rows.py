@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from types import ModuleType
 
 from .expressions import (
@@ -18,6 +18,7 @@ from .expressions import (
     Op,
     PlaceOf,
     Ranked,
+    Rules,
     SumOver,
     Total,
     children,
@@ -184,24 +185,29 @@ def sum_over(e) -> SumOver:
     return SumOver(e)
 
 
-def series_in(e: Expr) -> Iterator[Series]:
-    """Yield the series an expression takes row by row: not those summed inside it."""
-    if isinstance(e, Series):
-        yield e
-    elif isinstance(e, Ranked | AtPlace):
-        yield from series_in(e.number)
-    elif isinstance(e, PlaceOf):
-        yield from series_in(e.x)
-    elif not isinstance(e, SumOver | Extreme):
-        for part in children(e):
-            yield from series_in(part)
+def series_in(e: Expr) -> list[Series]:
+    """Return the series an expression takes row by row: not those summed inside it."""
+    found, waiting = [], [e]
+    while waiting:
+        part = waiting.pop()
+        if isinstance(part, Series):
+            found.append(part)
+        elif not isinstance(part, Row):  # most leaves are rows
+            waiting.extend(reversed(_BY_ROW[type(part)](part)))
+    return found
+
+
+_BY_ROW = Rules({Ranked: lambda e: (e.number,), AtPlace: lambda e: (e.number,),
+                 PlaceOf: lambda e: (e.x,), SumOver: lambda e: (), Extreme: lambda e: (),
+                 object: children})
+"""The parts in which a series is still taken row by row."""
 
 
 def _prove_row_by_row(e: Expr) -> None:
     if isinstance(e, Op | Negative | Convert | Bare):
         for part in children(e):
             _prove_row_by_row(part)
-    elif children(e) and next(series_in(e), None) is not None:
+    elif children(e) and series_in(e):
         raise Fault("sum_over() takes a series row by row through + − × / ^ and comparisons only")
 
 

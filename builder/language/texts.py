@@ -7,6 +7,7 @@ In symbols an operand is its symbol; in numbers it is its value, shown to the ro
 from __future__ import annotations
 
 import re
+from functools import cache
 
 from .cells import ATOM, LEVEL, Addresses, cell_formula, number, quoted
 from .expressions import (
@@ -48,8 +49,18 @@ FINE = 1000
 """A value below this, in steps of its last decimal, is small: rounding it is felt."""
 
 
+OPERANDS = (Row, Series, Column, Match, Total, Key, SumOver, OfType)
+"""What stands for itself, however it is written."""
+WORDED = (Picked, Ranked, AtPlace, PlaceOf, Shown, Joined, Tally, Extreme)
+"""What stands for itself and reads in words, so that it takes brackets beside a sign."""
+
+
+@cache
 def symbols(e: Expr) -> str:
-    """Return an expression as the inspector reads it, in symbols."""
+    """Return an expression as the inspector reads it, in symbols.
+
+    Two sheets show each row's, so it is kept.
+    """
     return "".join(p if isinstance(p, str) else _symbol(p) for p in _pieces(e)[0])
 
 
@@ -178,11 +189,9 @@ def _digits(e: Expr) -> int:
 
 def _pieces(e: Expr) -> tuple[list, int]:
     """Return text pieces and operands in reading order, and how tightly they bind."""
-    if isinstance(e, Row | Series | Column | Match | Total | Key | SumOver | OfType):
+    if isinstance(e, OPERANDS):
         return [e], ATOM
-    if isinstance(e, Picked | Ranked | AtPlace | PlaceOf | Shown | Joined):
-        return [e], 0
-    if isinstance(e, Tally | Extreme):
+    if isinstance(e, WORDED):
         return [e], 0
     if isinstance(e, Num):
         return [number(e.value) if e.value >= 0 else f"({number(e.value)})"], ATOM
@@ -225,6 +234,12 @@ def _operation(e: Op) -> tuple[list, int]:
     return [*left, SIGNS[e.op], *right], level
 
 
+@cache
+def _parts_of(pattern: str) -> list[str]:
+    """Return the words of a function's pattern, and between them its arguments in braces."""
+    return re.split(r"(\{[^}]*\})", pattern)
+
+
 def _function(e: Call) -> tuple[list, int]:
     entry = FUNCTIONS[e.name]
     words = entry.level < ATOM
@@ -233,8 +248,8 @@ def _function(e: Call) -> tuple[list, int]:
     if e.name == "when":
         args[0] = _pieces(e.args[0])[0]
     out: list = []
-    for part in re.split(r"(\{[^}]*\})", entry.symbol):
-        if re.fullmatch(r"\{\d\}", part):
+    for part in _parts_of(entry.symbol):
+        if part[1:-1].isdigit():
             out += args[int(part[1])]
         elif part.startswith("{*"):
             between = part[2:-1] or ", "

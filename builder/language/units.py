@@ -8,6 +8,7 @@ closed list below; the tests prove the list, and every formula, a second time wi
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import cache
 
 from .faults import Fault
 
@@ -122,11 +123,13 @@ def conversion(powers: Dimension, to: str) -> tuple[str, int, str]:
     raise Fault(f"no conversion from {spelled(powers)} to {to} in the list")
 
 
+@cache
 def times(a: Dimension, b: Dimension) -> Dimension:
     """Return the dimension of a product."""
     return tuple(i + j for i, j in zip(a, b, strict=True))
 
 
+@cache
 def power(a: Dimension, exponent: Fraction | int) -> Dimension:
     """Return the dimension of a power."""
     return tuple(i * exponent for i in a)

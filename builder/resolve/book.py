@@ -11,6 +11,7 @@ from types import ModuleType
 
 from builder.jobs import Job
 from builder.language import Ask, Family, Faults, Row, Sheet, Table, adopt, nameless
+from builder.language.ranges import Ranges
 
 from .calculation_sheets import PAGE_LAST, PAGE_TOP, Maker, place_ledger_inputs, place_sheet
 from .cells import Book, SheetPlan
@@ -32,7 +33,7 @@ from .data_sheets import (
 )
 from .drawing_sheet import COLUMNS
 from .frame import DASH, FIRST, MASTER, SECTIONS, TITLE, TOP, WANTING, Page, letter
-from .graph import Graph, faults_of
+from .graph import Graph, faults_of, met
 from .input_sheets import Part, job_sheet, place_inputs, section_sheet
 from .places import Places, address
 from .proof_sheet import ProofSheet
@@ -86,9 +87,12 @@ class Model:
         right = [adopt(m) for m in d.calculation]
         self.sheets: list[Sheet] = [self.job_sheet, self.section_sheet, *right]
         self.calculation = [s for s in right if s.scope not in INPUT_SCOPES]
-        faults = faults_of(self.sheets) + [f for s in self.sheets for f in nameless(s)]
+        ranges = Ranges()
+        faults = faults_of(self.sheets, ranges) + [f for s in self.sheets for f in nameless(s)]
         if faults:
             raise Faults(faults)
+        # All ranges would take a hundredth of the memory to the end.
+        self.given = {row: ranges.of(row) for one in d.families for row in one.given}
         self.places = Places()
         self.graph = Graph(self.sheets)
         self.typing = place_inputs(
@@ -103,6 +107,7 @@ class Model:
             if sheet.scope == "ledger":
                 place_ledger_inputs(sheet, self.typing)
         self.fixed = self._fixed()
+        met.cache_clear()  # some megabytes that are not asked for again
 
     def _fixed(self) -> list[SheetPlan]:
         """Build the sheets that are the same for every job."""
@@ -116,7 +121,7 @@ class Model:
             raise Faults(maker.faults)
         self.checks = ChecksSheet(self.calculation, self.places, self._wanting(),
                                   self.data.weights_range())
-        self.proof = ProofSheet(list(d.families), self.places)
+        self.proof = ProofSheet(list(d.families), self.places, self.given)
         plans.append(self.checks.plan())
         for plan in plans:
             if d.bars is not None and plan.name == d.bars.name:

@@ -11,6 +11,7 @@ import textwrap
 
 from builder.language import Ask, Calculated, Expr, Fault, Row, Series, Sheet, Verdict
 from builder.language.cells import cell_formula
+from builder.language.expressions import Picked
 from builder.language.rows import (
     Block,
     Gate,
@@ -50,7 +51,7 @@ from .frame import (
     Page,
     letter,
 )
-from .graph import Graph, needs_of, picks_in
+from .graph import Graph, met, needs_of
 from .input_sheets import STATE_COL, Typing, input_rule, typed_cell
 from .places import Places, Where, style_of
 
@@ -318,8 +319,10 @@ class Maker:
         """Return the number of the section type that the rows of a sheet pick."""
         found: list[Expr] = []
         for row in sheet.rows:
-            for pick in picks_in(row):
-                number = pick.number
+            for part in met(row).across:
+                if not isinstance(part, Picked):
+                    continue
+                number = part.number
                 while isinstance(number, Calculated):
                     number = number.expr
                 if not any(number is other for other in found):

@@ -14,7 +14,8 @@ Place = tuple[str, int, int]
 """Sheet name, row, column."""
 
 
-@dataclass(frozen=True, slots=True)
+# Not frozen: a hundred thousand are made, and a frozen one takes three times as long to make.
+@dataclass(slots=True)
 class Cell:
     """One cell: where it stands, what it holds, how it looks.
 

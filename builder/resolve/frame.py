@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import textwrap
 from collections.abc import Sequence
+from functools import cache
 
 from .cells import Cell, SheetPlan
 
@@ -33,6 +34,7 @@ ALLOWED_TEXT = 165
 """Letters of a note on one line across the page."""
 
 
+@cache
 def letter(col: int) -> str:
     """Return the letters of a column counted from 0."""
     letters = ""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from functools import cache
+from typing import NamedTuple
 
 from builder.language import (
     Ask,
@@ -16,7 +17,6 @@ from builder.language import (
     Sheet,
     Table,
     Verdict,
-    dependencies,
 )
 from builder.language.expressions import (
     Column,
@@ -35,6 +35,8 @@ from builder.language.units import TEXT
 
 LOOKS = (Column, Key, Match, Tally)
 """Expressions that look into a table."""
+ACROSS = (Total, Picked, OfType)
+"""Expressions of a section's quantity that stands in other columns."""
 
 
 def formula_of(row: Row) -> Expr | None:
@@ -43,96 +45,102 @@ def formula_of(row: Row) -> Expr | None:
     return e if e is not None else getattr(row, "default", None)
 
 
+class Met(NamedTuple):
+    """What a row's formula is made of, in reading order.
+
+    ``needs`` are the rows it refers to, each once; ``tables`` those it looks into, as often as it
+    does; ``across`` the parts that take a section's quantity from another column than their own.
+    """
+
+    needs: tuple[Row, ...] = ()
+    tables: tuple[Table, ...] = ()
+    across: tuple[Total | Picked | OfType, ...] = ()
+
+
 @cache
-def needs_of(row: Row) -> list[Row]:
-    """Return the rows a row refers to; a declared row does not change."""
+def met(row: Row) -> Met:
+    """Return what a row's formula is made of; a declared row does not change."""
     if isinstance(row, Verdict):
-        return [row.ratio, *([row.look] if row.look is not None else [])]
+        return Met((row.ratio,) if row.look is None else (row.ratio, row.look))
     if isinstance(row, Gate):
-        return list(row.readings)
-    e = formula_of(row)
-    return [] if e is None else dependencies(e)
-
-
-@cache
-def tables_of(row: Row) -> list[Table]:
-    """Return the tables a row's formula looks into, in reading order, as often as it does."""
-    found, waiting = [], [e] if (e := formula_of(row)) is not None else []
-    while waiting:
-        part = waiting.pop()
-        if isinstance(part, LOOKS):
-            found.append(part.table)
-        waiting.extend(reversed(children(part)))
-    return found
-
-
-def parts_of(row: Row) -> Iterable[Expr]:
-    """Yield every part of a row's formula."""
+        return Met(row.readings)
+    needs: dict[Row, None] = {}
+    tables, across = [], []
     waiting = [e] if (e := formula_of(row)) is not None else []
     while waiting:
         part = waiting.pop()
-        yield part
-        waiting.extend(children(part))
+        if inner := children(part):
+            waiting.extend(reversed(inner))
+        else:
+            needs.update(dict.fromkeys(part.rows_of()))
+        if isinstance(part, LOOKS):
+            tables.append(part.table)
+        elif isinstance(part, ACROSS):
+            across.append(part)
+    return Met(tuple(needs), tuple(tables), tuple(across))
 
 
-def picks_in(row: Row) -> Iterable[Picked]:
-    """Yield what a row takes from the column of a calculated section type."""
-    return (part for part in parts_of(row) if isinstance(part, Picked))
-
-
-def _has_total(row: Row) -> bool:
-    return any(isinstance(part, Total | Picked | OfType) for part in parts_of(row))
+def needs_of(row: Row) -> tuple[Row, ...]:
+    """Return the rows a row refers to, each once, in reading order."""
+    return met(row).needs
 
 
 class Graph:
-    """The rows of all sheets and what lies behind each."""
+    """The rows of all sheets and what lies behind each.
+
+    What lies behind a row is kept as a whole number, a bit for each thing: as sets, those of ten
+    thousand rows would take 25 MB.
+    """
 
     def __init__(self, sheets: list[Sheet]):
         self.sheets = sheets
-        self._behind: dict[Row, frozenset] = {}
-        self._feeds: dict[str, frozenset] = {}
+        self._bits: dict[Row | Table, int] = {}
+        self._behind: dict[Row, int] = {}
+        self._feeds: dict[str, set] = {}
         self._tables: list[Table] | None = None
         self._totals: dict[str, bool] = {}
 
-    def behind(self, row: Row) -> frozenset:
-        """Return every input, constant and table at any depth behind a row."""
+    def _bit(self, thing: Row | Table) -> int:
+        return self._bits.setdefault(thing, 1 << len(self._bits))
+
+    def behind(self, row: Row) -> int:
+        """Return the bits of every input, constant and table at any depth behind a row."""
         if row in self._behind:
             return self._behind[row]
-        self._behind[row] = frozenset()
-        found: set = set()
+        self._behind[row] = found = 0
         for need in needs_of(row):
             found |= self.behind(need)
             if isinstance(need, Ask | Constant):
-                found.add(need)
-        found.update(tables_of(row))
+                found |= self._bit(need)
+        for table in met(row).tables:
+            found |= self._bit(table)
         if isinstance(row, Ask) and row.choices is not None:
-            found.add(row.choices)
-        self._behind[row] = frozenset(found)
-        return self._behind[row]
+            found |= self._bit(row.choices)
+        self._behind[row] = found
+        return found
 
-    def feeds(self, sheet: Sheet) -> frozenset:
+    def feeds(self, sheet: Sheet) -> set:
         """Return every input and table that a sheet waits for.
 
         They are those behind its rows, and all that the sheets it reads wait for: a sheet that
         is not ready shows dashes, and nothing can be worked out from a dash.
         """
         if sheet.name not in self._feeds:
-            found: set = set()
+            bits = 0
             read: dict[str, Sheet] = {}
             for row in sheet.rows:
-                found |= self.behind(row)
+                bits |= self.behind(row)
                 for need in needs_of(row):
-                    if not isinstance(need, Ask | Constant) and need.sheet is not sheet:
+                    if need.sheet is not sheet and not isinstance(need, Ask | Constant):
                         read[need.sheet.name] = need.sheet
-            for other in read.values():
-                found |= self.feeds(other)
-            self._feeds[sheet.name] = frozenset(found)
+            found = {thing for thing, bit in self._bits.items() if bits & bit}
+            self._feeds[sheet.name] = found.union(*map(self.feeds, read.values()))
         return self._feeds[sheet.name]
 
     def totals(self, sheet: Sheet) -> bool:
         """Return whether a sheet adds up over the sections, or reads one that does."""
         if sheet.name not in self._totals:
-            self._totals[sheet.name] = any(_has_total(row) for row in sheet.rows) or any(
+            self._totals[sheet.name] = any(met(row).across for row in sheet.rows) or any(
                 self.totals(need.sheet) for row in sheet.rows for need in needs_of(row)
                 if not isinstance(need, Ask | Constant) and need.sheet is not sheet)
         return self._totals[sheet.name]
@@ -147,7 +155,7 @@ class Graph:
         found: dict[str, Table] = {}
         for sheet in self.sheets:
             for row in sheet.rows:
-                used = list(tables_of(row))
+                used = [*met(row).tables]
                 if isinstance(row, Ask) and row.choices is not None:
                     used.append(row.choices)
                 for table in used:
@@ -186,12 +194,8 @@ def _may_be_dash(row: Row) -> bool:
 
 def _dash_faults(row: Row) -> list[str]:
     """Return what a row reads that may be a dash although its sheet is ready."""
-    e = formula_of(row)
-    # Most rows rest on nothing that may be a dash; only for the others is it asked how they do.
-    if e is None or not any(map(_may_be_dash, needs_of(row))):
-        return []
     found = []
-    for need in _read_as_they_are(e):
+    for need in _read_as_they_are(formula_of(row)):
         readings = row.gate.readings if row.gate is not None else ()
         if isinstance(getattr(need, "expr", None), OrDash):
             found.append(f"{row.where}: reads {need.where}, which may be a dash")
@@ -217,39 +221,48 @@ def _symbol_faults(sheet: Sheet) -> list[str]:
     return found
 
 
-def _operand_faults(row: Row) -> list[str]:
+def _stands_for(row: Row) -> str | None:
+    """Return what a formula in symbols shows for a row; None where it may show it for another."""
+    if isinstance(row, Constant) or row.unit == TEXT or hasattr(row, "table"):
+        return None
+    return row.shown
+
+
+def _operand_faults(row: Row, names: dict[Row, str | None]) -> list[str]:
     seen: dict[str, Row] = {}
     for need in needs_of(row):
-        if isinstance(need, Constant) or need.unit == TEXT or hasattr(need, "table"):
-            continue
-        other = seen.setdefault(need.shown, need)
-        if other is not need and "r" != need.symbol:
-            return [f"{row.where}: {need.shown} stands for '{other.label}' and '{need.label}'"]
+        name = names.get(need)
+        if name is not None and seen.setdefault(name, need) is not need and "r" != need.symbol:
+            return [f"{row.where}: {need.shown} stands for '{seen[name].label}' and "
+                    f"'{need.label}'"]
     return []
 
 
-def _order_faults(sheets: list[Sheet], free: set[str]) -> list[str]:
-    """Return references to the right or downward; ``free`` sheets hold data, not results."""
-    rank = {}
-    for number, sheet in enumerate(sheets):
-        for place, row in enumerate(sheet.rows):
-            rank[row] = (number, place)
+def _order_faults(sheets: list[Sheet]) -> list[str]:
+    """Return references to the right or downward."""
+    rows = [row for sheet in sheets for row in sheet.rows]
+    rank = {row: number for number, row in enumerate(rows)}
     found = []
     for row, here in rank.items():
         for need in needs_of(row):
-            if isinstance(need, Constant):
+            there = rank.get(need)
+            if there is not None and there < here or isinstance(need, Constant):
                 continue
-            if need not in rank:
-                found.append(f"{row.where}: refers to {need.where}, which stands on no sheet")
-            elif rank[need] >= here and need.sheet.name not in free:
-                found.append(f"{row.where}: refers to {need.where}, to the right or below")
+            found.append(f"{row.where}: refers to {need.where}, which stands on no sheet"
+                         if there is None else
+                         f"{row.where}: refers to {need.where}, to the right or below")
     return found
 
 
-def faults_of(sheets: list[Sheet]) -> list[str]:
-    """Return all that is wrong with the rows: units, ranges, symbols, sources, order."""
-    found = _order_faults(sheets, set())
-    ranges = Ranges()
+def faults_of(sheets: list[Sheet], ranges: Ranges) -> list[str]:
+    """Return all that is wrong with the rows: units, ranges, symbols, sources, order.
+
+    ``ranges`` holds the proved range of every row afterwards.
+    """
+    found = _order_faults(sheets)
+    rows = [row for sheet in sheets for row in sheet.rows]
+    names = {row: _stands_for(row) for row in rows}
+    dashes = {row for row in rows if _may_be_dash(row)}
     for sheet in sheets:
         found += _symbol_faults(sheet)
         for row in sheet.rows:
@@ -257,8 +270,9 @@ def faults_of(sheets: list[Sheet]) -> list[str]:
             if e is not None:
                 wrong = unit_fault(row) if not isinstance(row, Ask) else _default_fault(row)
                 found += [f"{row.where}: {wrong}"] if wrong else []
-                found += _operand_faults(row)
-                found += _dash_faults(row)
+                found += _operand_faults(row, names)
+                # Most rows rest on nothing that may be a dash.
+                found += [] if dashes.isdisjoint(needs_of(row)) else _dash_faults(row)
             ranges.of(row)
         found += _check_faults(sheet, ranges)
     return found + ranges.faults

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 from builder.language import Case, Family, Fault, Row
 from builder.language.cells import cell_formula
-from builder.language.ranges import Ranges
+from builder.language.ranges import Span
 from builder.language.texts import symbols
 from builder.language.units import TEXT
 
@@ -30,7 +30,7 @@ WIDTHS = [38, 8, 40, 7, *[12.5] * BAND, 12.5, 8.5, 8.5]
 AGREES, DIFFERS = "agrees", "differs"
 
 
-def _span(row: Row, cases: tuple[Case, ...], own: Ranges, factor: float) -> tuple[float, float]:
+def _span(row: Row, cases: tuple[Case, ...], proved: Span, factor: float) -> Span:
     """Return what the reader may type: about the cases, within the row's own range.
 
     A row's formulas are proved for its own range, given in its own unit; the cases themselves
@@ -38,7 +38,6 @@ def _span(row: Row, cases: tuple[Case, ...], own: Ranges, factor: float) -> tupl
     """
     values = [float(c.given[row]) for c in cases]
     low, high = min(values), max(values)
-    proved = own.of(row)
     wide = (low / 4 if low > 0 else low * 4, high * 4 if high > 0 else high / 4)
     return (min(low, max(wide[0], proved[0] / factor)),
             max(high, min(wide[1], proved[1] / factor)))
@@ -62,10 +61,13 @@ class FreeColumn:
 
 
 class ProofSheet:
-    """The proof sheet and the names of its free cells."""
+    """The proof sheet and the names of its free cells.
 
-    def __init__(self, families: list[Family], places: Places):
-        self.families, self.places, self.ranges = families, places, Ranges()
+    ``proved`` are the ranges that rows were proved for, of all that a case may give.
+    """
+
+    def __init__(self, families: list[Family], places: Places, proved: dict[Row, Span]):
+        self.families, self.places, self.proved = families, places, proved
         self.names: dict[str, Place] = {}
         self.free: dict[str, FreeColumn] = {}
         self.results: list[tuple[Family, Case, Row, Place, Place, Place]] = []
@@ -162,7 +164,7 @@ class ProofSheet:
                                              f"{row.label}: choose from the list.",
                                              f"{row.label}: choose from the list.", source=source))
             return
-        low, high = _span(row, one.cases, self.ranges, factor)
+        low, high = _span(row, one.cases, self.proved[row], factor)
         page.number(y, YOURS, value, _style(value, "input"))
         page.number(y, LOW, low, "limit")
         page.number(y, HIGH, high, "limit")

@@ -9,10 +9,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from functools import lru_cache
+from functools import cache
 
 from builder.resolve.cells import Cell, Place, SheetPlan
-from builder.workbook.styles import BODY, STYLES
+from builder.workbook.styles import BODY, STYLES, Look
 
 LINE = 12.75
 """Height of one line of body text [pt], the default row of Arial 10."""
@@ -48,7 +48,8 @@ _SIGNS = {"“”²³¹": 333, "′": 188, "°": 400, "≤≥√÷": 549, "ℓ":
           "τ": 395, "θβδ": 557, "ρμ": 576, "α": 578, "Σσ": 618, "φΔ": 668, "π": 690, "ω": 781,
           "½¾⅜": 834}
 _OTHER = 600
-_WIDEST = max(_WIDTHS)
+_WIDEST = chr(32 + _WIDTHS.index(max(_WIDTHS)))
+"""No letter is wider."""
 
 
 class _Advances(dict):
@@ -63,7 +64,7 @@ _ADVANCE = _Advances({chr(32 + i): width for i, width in enumerate(_WIDTHS)}
 _BOLD = 1.07
 """Bold letters against plain ones, on average (our judgement, from the two sets of widths)."""
 
-_WORDS = re.compile(r"[^ -]*-+|[^ -]+| +")
+_WORDS = re.compile(r"[^ -]+-*|-+| +")
 
 
 def text_width(text: str, size: float = BODY, bold: bool = False) -> float:
@@ -72,20 +73,22 @@ def text_width(text: str, size: float = BODY, bold: bool = False) -> float:
     return units / 1000 * size * 96 / 72 * SLACK * (_BOLD if bold else 1)
 
 
-@lru_cache(maxsize=20_000)
+_word_width = cache(text_width)
+"""The same few thousand words make up all texts."""
+
+
+@cache
 def lines(text: str, room: float, size: float = BODY, bold: bool = False) -> int:
     """Return how many lines a text takes, wrapped at blanks and hyphens in ``room`` [px]."""
     return sum(_lines_of(part, room, size, bold) for part in text.split("\n"))
 
 
 def _lines_of(text: str, room: float, size: float, bold: bool) -> int:
-    # Nine texts of ten are short enough whatever their letters are.
-    widest = len(text) * _WIDEST / 1000 * size * 96 / 72 * SLACK * _BOLD
-    if widest <= room or text_width(text, size, bold) <= room:
+    if text_width(text, size, bold) <= room:
         return 1
     count, used = 1, 0.0
     for word in _WORDS.findall(text):
-        width = text_width(word, size, bold)
+        width = _word_width(word, size, bold)
         if used + width <= room:
             used += width
         elif word.isspace():
@@ -125,12 +128,21 @@ def row_heights(sheet: SheetPlan, values: Mapping[Place, float | str]) -> dict[i
     A height the plan gives stands.
     """
     found: dict[int, float] = {}
+    rooms: dict[tuple[str, int], tuple[float, float]] = {}
     for cell in sheet.cells:
         if cell.style in _ONE_LINE:
             continue
         look = STYLES[cell.style]
-        size = look.get("font_size", BODY)
-        count = _line_count(sheet, cell, values) if look.get("text_wrap") else 1
+        size, count = look.get("font_size", BODY), 1
+        if look.get("text_wrap") and (text := _shown(sheet, cell, values)):
+            key = cell.style, cell.col
+            if key not in rooms:
+                room = _room(sheet, cell, look)
+                rooms[key] = room, room / text_width(_WIDEST, size, bold=True)
+            room, letters = rooms[key]
+            # Most texts are short enough whatever their letters are.
+            if len(text) > letters or "\n" in text:
+                count = lines(text, room, size, look.get("bold", False))
         height = count * LINE * size / BODY
         if height > LINE:
             found[cell.row] = max(found.get(cell.row, 0), _whole_pixels(height))
@@ -141,12 +153,9 @@ def _whole_pixels(points: float) -> float:
     return -(-points * 4 // 3) * 3 / 4
 
 
-def _line_count(sheet: SheetPlan, cell: Cell, values: Mapping[Place, float | str]) -> int:
-    look = STYLES[cell.style]
+def _room(sheet: SheetPlan, cell: Cell, look: Look) -> float:
     width = sheet.widths[cell.col] if cell.col < len(sheet.widths) else DEFAULT_WIDTH
-    room = column_room(width, look.get("indent", 0))
-    size, bold = look.get("font_size", BODY), look.get("bold", False)
-    return lines(_shown(sheet, cell, values), room, size, bold)
+    return column_room(width, look.get("indent", 0))
 
 
 def _shown(sheet: SheetPlan, cell: Cell, values: Mapping[Place, float | str]) -> str:

@@ -9,7 +9,8 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Container, Iterator, Mapping
+from functools import cache
 
 from builder.resolve.cells import Book, Cell, InputRule, Place, SheetPlan
 from builder.workbook.function_names import FUNCTION_NAMES
@@ -45,6 +46,9 @@ _LIST = re.compile(
 # Characters XML 1.0 cannot carry (W3C XML 1.0, 2.2 Characters; memory).
 _UNPRINTABLE = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\ud800-\udfff\ufffe\uffff]")
 
+Spots = Mapping[str, set[tuple[int, int]]]
+"""Rows and columns that hold a cell, by sheet."""
+
 
 class WorkbookError(ValueError):
     """The book cannot be written as it stands.  ``faults`` lists every reason."""
@@ -54,6 +58,7 @@ class WorkbookError(ValueError):
         super().__init__("\n".join(faults))
 
 
+@cache
 def column_name(col: int) -> str:
     """Return the letters of a column counted from 0."""
     letters = ""
@@ -81,6 +86,11 @@ def address(place: Place) -> str:
 def units16(text: str) -> int:
     """Return the length of a text in UTF-16 units, as the format counts it."""
     return len(text) if text.isascii() else len(text.encode("utf-16-le", "surrogatepass")) // 2
+
+
+def _longer(text: str, most: int) -> bool:
+    """Return whether a text has more than ``most`` UTF-16 units, of which a letter takes two."""
+    return len(text) * 2 > most and units16(text) > most
 
 
 def _cell_like(name: str) -> bool:
@@ -138,11 +148,13 @@ def split_link(content: str) -> tuple[str, str, str]:
 
 def faults(book: Book, values: Mapping[Place, float | str]) -> list[str]:
     """Return every reason why the book cannot be written, in reading order."""
+    spots = {sheet.name: {(c.row, c.col) for c in sheet.cells} for sheet in book.sheets}
     return [
         *_book_faults(book),
-        *_name_faults(book),
+        *_name_faults(book, spots),
         *(fault for sheet in book.sheets for fault in _sheet_faults(sheet)),
-        *_cell_faults(book, values),
+        *(fault for sheet in book.sheets
+          for fault in _cell_faults(sheet, values, spots)),
         *(fault for sheet in book.sheets for fault in _rule_faults(book, sheet)),
     ]
 
@@ -167,8 +179,7 @@ def _book_faults(book: Book) -> Iterator[str]:
         seen.add(sheet.name.lower())
 
 
-def _name_faults(book: Book) -> Iterator[str]:
-    filled = {place for place, _ in book.cells()}
+def _name_faults(book: Book, spots: Spots) -> Iterator[str]:
     seen: set[str] = set()
     for name, place in book.names.items():
         if why := lawful_name(name):
@@ -176,7 +187,7 @@ def _name_faults(book: Book) -> Iterator[str]:
         if name.lower() in seen:
             yield f"name {name!r}: it is given twice but for capitals"
         seen.add(name.lower())
-        if place not in filled:
+        if place[1:] not in spots.get(place[0], ()):
             yield f"name {name!r}: {address(place)} holds no cell"
 
 
@@ -204,38 +215,40 @@ def _sheet_faults(sheet: SheetPlan) -> Iterator[str]:
             yield f"{at}: a range of verdicts runs backwards or off the sheet"
 
 
-def _cell_faults(book: Book, values: Mapping[Place, float | str]) -> Iterator[str]:
-    seen: set[Place] = set()
-    looked_up: dict[str, str | None] = {}
-    sheets = {sheet.name for sheet in book.sheets}
-    for place, cell in book.cells():
-        if cell.style not in looked_up:
-            looked_up[cell.style] = style_fault(cell.style)
-        why = looked_up[cell.style] or _content_fault(cell, sheets)
+def _cell_faults(sheet: SheetPlan, values: Mapping[Place, float | str],
+                 spots: Spots) -> Iterator[str]:
+    wrong_styles = {style: style_fault(style) for style in {c.style for c in sheet.cells}}
+    doubled = len(spots[sheet.name]) < len(sheet.cells)
+    seen: set[tuple[int, int]] = set()
+    for cell in sheet.cells:
+        why = wrong_styles[cell.style] or _content_fault(cell, spots)
         if why is None and cell.kind == "formula":
+            place = sheet.name, cell.row, cell.col
             why = _value_fault(values[place]) if place in values else "the formula has no value"
         if why:
-            yield f"{address(place)}: {why}"
-        if place in seen:
-            yield f"{address(place)}: two cells stand in one place"
-        seen.add(place)
+            yield f"{address((sheet.name, cell.row, cell.col))}: {why}"
+        if doubled:
+            if (cell.row, cell.col) in seen:
+                yield (f"{address((sheet.name, cell.row, cell.col))}: two cells stand in one "
+                       "place")
+            seen.add((cell.row, cell.col))
 
 
-def _content_fault(cell: Cell, sheets: set[str]) -> str | None:
+def _content_fault(cell: Cell, sheets: Container[str]) -> str | None:
     if not (0 <= cell.row < ROWS and 0 <= cell.col < COLUMNS):
         return "the cell stands off the sheet"
-    content = cell.content
-    if cell.kind == "number":
+    kind, content = cell.kind, cell.content
+    if kind == "number":
         return _number_fault(content)
-    if cell.kind == "blank":
+    if kind == "blank":
         return None if content is None else "a blank cell has contents"
-    if cell.kind not in KINDS:
-        return f"no cell is of kind {cell.kind!r}"
+    if kind not in KINDS:
+        return f"no cell is of kind {kind!r}"
     if not isinstance(content, str):
-        return f"a {cell.kind} cell holds {content!r}, which is no text"
-    if cell.kind == "formula":
+        return f"a {kind} cell holds {content!r}, which is no text"
+    if kind == "formula":
         return _formula_fault(content)
-    if cell.kind == "link":
+    if kind == "link":
         return _link_fault(content, sheets)
     return _text_fault(content)
 
@@ -249,7 +262,7 @@ def _number_fault(content: object) -> str | None:
 def _text_fault(content: str) -> str | None:
     if content == "":
         return "the text is empty; a cell without contents is of kind blank"
-    if len(content) * 2 > TEXT and units16(content) > TEXT:
+    if _longer(content, TEXT):
         return f"the text is longer than {TEXT} characters"
     if not content.isprintable() and _UNPRINTABLE.search(content):
         return "the text holds a character that cannot be written"
@@ -259,7 +272,7 @@ def _text_fault(content: str) -> str | None:
 def _formula_fault(content: str) -> str | None:
     if content[:1] != "=" or len(content) < 2:
         return "a formula begins with = and goes on"
-    if units16(content) > FORMULA:
+    if _longer(content, FORMULA):
         return f"the formula is longer than {FORMULA} characters"
     # The quick formula preparation leaves such names as they are, so they must not occur.
     if "_xl" in content:
@@ -267,7 +280,7 @@ def _formula_fault(content: str) -> str | None:
     return _text_fault(content)
 
 
-def _link_fault(content: str, sheets: set[str]) -> str | None:
+def _link_fault(content: str, sheets: Container[str]) -> str | None:
     try:
         sheet, cell, text = split_link(content)
     except ValueError as fault:

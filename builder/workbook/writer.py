@@ -7,6 +7,7 @@ error, because it otherwise leaves things out in silence.
 from __future__ import annotations
 
 import os
+import re
 import sys
 import warnings
 from collections.abc import Mapping
@@ -17,8 +18,7 @@ from zipfile import ZipFile
 from xlsxwriter import Workbook
 from xlsxwriter.format import Format
 from xlsxwriter.packager import Packager
-from xlsxwriter.utility import xl_rowcol_to_cell_fast
-from xlsxwriter.worksheet import Worksheet
+from xlsxwriter.worksheet import Worksheet, re_dynamic_function
 
 from builder.resolve.cells import Book, Cell, Place, SheetPlan
 from builder.workbook.charts import add_charts
@@ -82,11 +82,16 @@ class SmallWorkbook(Workbook):
             super()._store_workbook()
         finally:
             library.ZipFile = ZipFile
+        # Workbook and sheets hold each other to the end of the run; what they wrote need not stay.
+        for page in self.worksheets():
+            page.fh, page.values = None, {}
 
 
 class SmallSheet(Worksheet):
     """A worksheet that says the same as the library's in fewer bytes, and sooner.
 
+    * Cells are taken as they are resolved, without a record of the library's own for each, and
+      become text when the file is put together.
     * Formulas are taken as they are, but for the leading ``=``: the library looks through every
       one for some hundred newer functions, most of its time.  Ours use none, which ``limits`` and
       the rules see to.
@@ -97,56 +102,111 @@ class SmallSheet(Worksheet):
     Leans on XlsxWriter 3.3.1; a test holds what both say together.
     """
 
-    def __init__(self) -> None:
-        super().__init__()
-        self.runs: dict[tuple[int, int], tuple[int, str]] = {}
-        """Formulas of a run: their place → number of the run, and its range for the first."""
+    def take(self, sheet: SheetPlan, cells: list[Cell], formats: dict[str, Format],
+             values: Values) -> None:
+        """Take the cells of a sheet, of which ``limits`` has found that they can be written."""
+        self.sheet, self.looks, self.values = sheet, formats, values
+        # The library puts another in its place before the sheets are written.
+        self.strings = self.str_table.string_table
+        table, place_of_string = self.table, self.str_table._get_shared_string_index
+        for cell in cells:
+            if cell.kind == "text":
+                place_of_string(cell.content)
+            elif cell.kind == "link":
+                write_link(self, cell, formats[cell.style])
+            table[cell.row][cell.col] = cell
+        for far in (min, max):
+            row, col = far(table), far(far(columns) for columns in table.values())
+            _done(self._check_dimensions(row, col), address((sheet.name, row, col)))
+        texts = (cell.content for cell in cells if cell.kind == "formula" and not cell.alike)
+        called = set(_CALLED.findall("\n".join(texts)))
+        self.has_dynamic_arrays = bool(re_dynamic_function.search(" ".join(called)))
+
+    def _stored(self, cell: Cell) -> float | str:
+        value = self.values[self.sheet.name, cell.row, cell.col]
+        return value if isinstance(value, str) else float(f"{value:.{STORED}g}") + 0.0
+
+    def _get_range_data(self, row_start: int, col_start: int, row_end: int, col_end: int) -> list:
+        """Return what a chart keeps of the cells it shows; None where there is no cell."""
+        found = []
+        for row in range(row_start, row_end + 1):
+            for col in range(col_start, col_end + 1):
+                cell = self.table[row].get(col) if row in self.table else None
+                found.append(None if cell is None else self._kept(cell))
+        return found
+
+    def _kept(self, cell: Cell) -> float | str:
+        """Return a cell as a chart keeps it: what a formula comes to, a number in digits, words."""
+        if cell.kind == "formula":
+            return self._stored(cell)
+        if cell.kind == "number":
+            return f"{cell.content + 0.0:.16g}"
+        return "" if cell.kind == "blank" else _words(cell)
 
     def _write_rows(self) -> None:
         """Write the rows that hold something or have a height."""
+        runs = runs_of(self.sheet)
+        styles = _Styles(self.looks)
         for row in sorted({*self.table, *self.row_info}):
             cells, info = self.table.get(row), self.row_info.get(row)
             if not cells:
                 self._write_empty_row(row, None, info)
                 continue
             self._write_row(row, None, info)
-            for col in sorted(cells):
-                self._write_cell(row, col, cells[col])
+            self.fh.write("".join([
+                self._text_of(cells[col], f'{styles[cells[col].style]} r="{column_name(col)}'
+                                          f'{row + 1}"', runs.get((row, col)))
+                for col in sorted(cells)]))
             self.fh.write("</row>")
+        self.table.clear()
 
-    def _write_cell(self, row: int, col: int, cell) -> None:
-        """Write a cell as the library does, without escaping what holds nothing to escape."""
-        kind = cell.__class__.__name__
-        style = f' s="{cell.format._get_xf_index()}"' if cell.format else ""
-        rest = f'{style} r="{xl_rowcol_to_cell_fast(row, col)}"'
-        if kind == "Formula":
-            self._write_formula_cell(rest, self.runs.get((row, col)), cell.formula, cell.value)
-        elif kind == "String":
-            self.fh.write(f'<c t="s"{rest}><v>{cell.string}</v></c>')
-        elif kind == "Number":
-            self.fh.write(f"<c{rest}><v>{cell.number:.16G}</v></c>")
-        elif kind == "Blank":
-            self.fh.write(f"<c{rest}/>")
-        else:
-            super()._write_cell(row, col, cell)
+    def _text_of(self, cell: Cell, rest: str, run: tuple[int, str] | None) -> str:
+        """Return a cell as the file holds it; ``rest`` are the attributes that all have."""
+        if cell.kind == "formula":
+            value = self._stored(cell)
+            formula = _formula(cell.content, run)
+            if isinstance(value, str):
+                return f'<c t="str"{rest}>{formula}<v>{_escaped(value)}</v></c>'
+            return f"<c{rest}>{formula}<v>{value:.16g}</v></c>"
+        if cell.kind == "blank":
+            return f"<c{rest}/>"
+        if cell.kind == "number":
+            return f"<c{rest}><v>{float(f'{cell.content:.16g}') + 0.0:.16G}</v></c>"
+        return f'<c t="s"{rest}><v>{self.strings[_words(cell)]}</v></c>'
 
-    def _write_formula_cell(self, rest: str, run: tuple[int, str] | None, formula: str,
-                            value: float | str) -> None:
-        """Write a formula; those of a run share the text of the first (ECMA-376 18.3.1.40)."""
-        if run is None:
-            text = f"<f>{self._escape_data(formula)}</f>"
-        elif run[1]:
-            number, extent = run
-            text = f'<f t="shared" si="{number}" ref="{extent}">{self._escape_data(formula)}</f>'
-        else:
-            text = f'<f t="shared" si="{run[0]}"/>'
-        if isinstance(value, str):
-            self.fh.write(f'<c t="str"{rest}>{text}<v>{self._escape_data(value)}</v></c>')
-        else:
-            self.fh.write(f"<c{rest}>{text}<v>{value:.16g}</v></c>")
 
-    def _prepare_formula(self, formula: str, expand_future_functions: bool = False) -> str:
-        return formula.removeprefix("=")
+class _Styles(dict):
+    """The attribute of each style in use; formats are counted in the order of their first use."""
+
+    def __init__(self, looks: dict[str, Format]):
+        self.looks = looks
+
+    def __missing__(self, style: str) -> str:
+        self[style] = text = f' s="{self.looks[style]._get_xf_index()}"'
+        return text
+
+
+_CALLED = re.compile(r"\b[A-Z]+\(")
+"""A function that is called, among those the library may take for array functions."""
+
+
+def _words(cell: Cell) -> str:
+    """Return what a text or a link shows."""
+    return cell.content if cell.kind == "text" else split_link(cell.content)[2]
+
+
+def _escaped(text: str) -> str:
+    return text.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;")
+
+
+def _formula(content: str, run: tuple[int, str] | None) -> str:
+    """Return a formula's element; those of a run share the first's text (ECMA-376 18.3.1.40)."""
+    if run is None:
+        return f"<f>{_escaped(content[1:])}</f>"
+    number, extent = run
+    if extent:
+        return f'<f t="shared" si="{number}" ref="{extent}">{_escaped(content[1:])}</f>'
+    return f'<f t="shared" si="{number}"/>'
 
 
 def write(book: Book, values: Values, path: str | os.PathLike[str]) -> None:
@@ -170,7 +230,10 @@ def write(book: Book, values: Values, path: str | os.PathLike[str]) -> None:
 
 
 def to_bytes(book: Book, values: Values, sheet_class: type[Worksheet] = SmallSheet) -> bytes:
-    """Return the finished file as bytes: the same book and values give the same bytes."""
+    """Return the finished file as bytes: the same book and values give the same bytes.
+
+    ``sheet_class`` is a worksheet that takes cells as ``SmallSheet`` does; a test has another.
+    """
     if found := faults(book, values):
         raise WorkbookError(found)
     out = BytesIO()
@@ -190,10 +253,7 @@ def _fill(workbook: Workbook, book: Book, values: Values, sheet_class: type[Work
     words = {word: workbook.add_format(look) for word, look in VERDICT_LOOKS.items()}
     pages = [workbook.add_worksheet(sheet.name, sheet_class) for sheet in book.sheets]
     for sheet, page in zip(book.sheets, pages, strict=True):
-        _write_cells(sheet, page, formats, values)
-        if isinstance(page, SmallSheet):
-            page.runs = runs_of(sheet)
-        _run_across(sheet, page, formats)
+        page.take(sheet, [*sheet.cells, *run_across(sheet)], formats, values)
         heights = row_heights(sheet, values)
         _set_sizes(sheet, page, heights)
         _write_rules(sheet, page)
@@ -249,46 +309,26 @@ def _set_properties(workbook: Workbook, book: Book) -> None:
         _done(workbook.set_custom_property(name, text, "text"), name)
 
 
-def _write_cells(
-    sheet: SheetPlan, page: Worksheet, formats: dict[str, Format], values: Values
-) -> None:
-    # The public calls of the same name first look for an address in letters.
-    name, write_formula = sheet.name, page._write_formula
-    for cell in sheet.cells:
-        row, col, kind = cell.row, cell.col, cell.kind
-        look = formats[cell.style]
-        if kind == "formula":
-            value = values[name, row, col]
-            stored = value if isinstance(value, str) else float(f"{value:.{STORED}g}") + 0.0
-            code = write_formula(row, col, cell.content, look, stored)
-        elif kind == "text":
-            code = page._write_string(row, col, cell.content, look)
-        elif kind == "number":
-            code = page._write_number(row, col, float(f"{cell.content:.16g}") + 0.0, look)
-        elif kind == "blank":
-            code = page._write_blank(row, col, None, look)
-        else:
-            code = _write_link(page, cell, look)
-        if code:
-            _done(code, address((name, row, col)))
-
-
-def _write_link(page: Worksheet, cell: Cell, look: Format) -> int:
+def write_link(page: Worksheet, cell: Cell, look: Format) -> None:
+    """Write a link and what is said of it."""
     sheet, spot, text = split_link(cell.content)
     tip = f"Go to sheet {sheet}, cell {spot}"
-    return page.write_url(cell.row, cell.col, f"internal:'{sheet}'!{spot}", look, text, tip)
+    code = page.write_url(cell.row, cell.col, f"internal:'{sheet}'!{spot}", look, text, tip)
+    _done(code, address((page.name, cell.row, cell.col)))
 
 
-def _run_across(sheet: SheetPlan, page: Worksheet, formats: dict[str, Format]) -> None:
-    """Carry the ground and rule of a heading on to the right edge of the print area."""
-    taken = {(cell.row, cell.col) for cell in sheet.cells}
+def run_across(sheet: SheetPlan) -> list[Cell]:
+    """Return blanks that carry the ground and rule of headings on to the print area's edge."""
     headings = [cell for cell in sheet.cells if cell.style in ACROSS]
+    rows = {cell.row for cell in headings}
+    taken = {(cell.row, cell.col) for cell in sheet.cells if cell.row in rows}
+    found = []
     for cell in headings:
         for col in range(cell.col + 1, sheet.last[1] + 1):
-            if (cell.row, col) in taken:
-                continue
-            taken.add((cell.row, col))
-            _done(page.write_blank(cell.row, col, None, formats[cell.style]), sheet.name)
+            if (cell.row, col) not in taken:
+                taken.add((cell.row, col))
+                found.append(Cell(cell.row, col, "blank", None, cell.style))
+    return found
 
 
 def _set_sizes(sheet: SheetPlan, page: Worksheet, heights: Mapping[int, float]) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import os
 import pickle
 import subprocess
@@ -23,7 +24,7 @@ from builder.workbook.styles import DEFAULT, STYLES, VERDICT_LOOKS
 from builder.workbook.writer import OPTIONS
 
 ROOT = Path(__file__).resolve().parents[2]
-BARE = Path(__file__).with_name("bare.py")
+BARE, ALONE = (Path(__file__).with_name(name) for name in ("bare.py", "alone.py"))
 
 
 @dataclass(frozen=True)
@@ -41,15 +42,12 @@ def run(command: list[str], compiled: str) -> Run:
     Python keeps the modules it has compiled in the folder ``compiled``.
     """
     around = {k: v for k, v in os.environ.items() if k != "PYTHONDONTWRITEBYTECODE"}
-    begun = time.perf_counter()
-    process = subprocess.Popen(command, cwd=ROOT, stdout=subprocess.DEVNULL,
-                               env={**around, "PYTHONPYCACHEPREFIX": compiled})
-    _, status, used = os.wait4(process.pid, 0)
-    seconds = time.perf_counter() - begun
-    process.returncode = os.waitstatus_to_exitcode(status)
-    if process.returncode:
-        raise subprocess.CalledProcessError(process.returncode, command)
-    return Run(seconds, used.ru_utime + used.ru_stime, used.ru_maxrss / 1024)
+    told = subprocess.run([sys.executable, str(ALONE), *command], cwd=ROOT, check=True,
+                          stdout=subprocess.PIPE, env={**around, "PYTHONPYCACHEPREFIX": compiled})
+    *found, code = json.loads(told.stdout)
+    if code:
+        raise subprocess.CalledProcessError(code, command)
+    return Run(*found)
 
 
 def turns(commands: list[list[str]], times: int) -> list[list[Run]]:

@@ -226,7 +226,7 @@ def test_all_faults_of_a_sheet_come_at_once_with_sheet_row_and_line():
     module.d = sheet.row("Line", "d", "", PARTS.at(module.z)["size"], "own")
     module.e = sheet.row("Same symbol", "a", "ft", module.z, "own")
     adopt(module)
-    found = faults_of([sheet])
+    found = faults_of([sheet], Ranges())
     for label, says in [
         ("Quotient", "may be 0"), ("Quotient", "comes out in ft^-1, declared is a bare number"),
         ("Root", "root may be of a negative number"), ("Inches", "comes out in ft, declared is in"),

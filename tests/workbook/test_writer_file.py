@@ -27,6 +27,7 @@ from builder.workbook.writer import (
     SmallZip,
     runs_of,
     to_bytes,
+    write_link,
 )
 from tests.workbook.test_writer_sample import parts, sample
 
@@ -58,10 +59,11 @@ def test_the_quick_sheet_leans_on_this_version():
     assert xlsxwriter.__version__ == "3.3.1"
     assert SmallSheet.__mro__[1] is Worksheet
     ours = [name for name in vars(SmallSheet) if not name.startswith("__")]
-    assert ours == ["_write_rows", "_write_cell", "_write_formula_cell", "_prepare_formula"]
+    assert ours == ["take", "_stored", "_get_range_data", "_kept", "_write_rows", "_text_of"]
     for ours, theirs in [(SmallSheet, Worksheet), (SmallWorkbook, xlsxwriter.Workbook),
                          (SmallPackager, Packager), (SmallZip, zipfile.ZipFile)]:
-        methods = [m for m in vars(ours) if not m.startswith("__") and m != "_write_formula_cell"]
+        methods = [m for m in vars(ours) if not m.startswith("__")
+                   and m not in ("take", "_stored", "_kept", "_text_of")]
         assert methods and all(hasattr(theirs, m) for m in methods), ours
 
 
@@ -79,8 +81,28 @@ def said(content: bytes) -> dict[str, str]:
     return found
 
 
+class PlainSheet(Worksheet):
+    """The library's worksheet, filled cell by cell with its own calls."""
+
+    def take(self, sheet, cells, formats, values):
+        write = {"text": self.write_string, "number": self.write_number}
+        for cell in cells:
+            spot, look = (cell.row, cell.col), formats[cell.style]
+            if cell.kind == "formula":
+                value = values[sheet.name, *spot]
+                stored = value if isinstance(value, str) else float(f"{value:.12g}") + 0.0
+                code = self.write_formula(*spot, cell.content, look, stored)
+            elif cell.kind == "blank":
+                code = self.write_blank(*spot, None, look)
+            elif cell.kind == "link":
+                code = write_link(self, cell, look)
+            else:
+                code = write[cell.kind](*spot, cell.content, look)
+            assert not code, (sheet.name, cell)
+
+
 def test_the_small_sheet_says_the_same_as_the_library_s():
-    ours, theirs = to_bytes(*sample()), to_bytes(*sample(), sheet_class=Worksheet)
+    ours, theirs = to_bytes(*sample()), to_bytes(*sample(), sheet_class=PlainSheet)
     assert said(ours) == said(theirs)
     assert len(ours) < len(theirs)
 
@@ -141,14 +163,35 @@ def test_a_run_of_formulas_is_held_once_and_reads_the_same(tmp_path):
 
 
 def test_that_comparison_can_fail():
-    class Spoilt(Worksheet):
+    class Spoilt(PlainSheet):
         def _prepare_formula(self, formula, expand_future_functions=False):
             return formula.removeprefix("=") + " "
 
-    assert to_bytes(*sample()) != to_bytes(*sample(), sheet_class=Spoilt)
+    plain = to_bytes(*sample(), sheet_class=PlainSheet)
+    assert said(plain) != said(to_bytes(*sample(), sheet_class=Spoilt))
     # What the quick sheet leaves out, and why the formulas may hold no newer function.
     assert Worksheet()._prepare_formula("=SORT(A1:A2)") == "_xlfn._xlws.SORT(A1:A2)"
-    assert SmallSheet()._prepare_formula("=SORT(A1:A2)") == "SORT(A1:A2)"
+
+
+def test_charts_keep_the_same_of_their_cells_as_the_library_s():
+    """Numbers, formulas, texts, blanks, links and cells that are not there."""
+    book, values = sample()
+    kept = []
+    for kind in (SmallSheet, PlainSheet):
+        shown = {}
+
+        class Seen(kind):
+            def _assemble_xml_file(self):
+                shown[self.name] = [self._get_range_data(row, 0, row, 8)  # noqa: B023
+                                    for row in range(40) if row in self.table]
+                super()._assemble_xml_file()
+
+        to_bytes(book, values, sheet_class=Seen)
+        kept.append(shown)
+    ours, theirs = kept
+    assert ours == theirs and set(ours) == {sheet.name for sheet in book.sheets}
+    found = [value for rows in ours.values() for row in rows for value in row]
+    assert {type(value) for value in found} == {str, float, type(None)} and "" in found
 
 
 def test_x04_a_refusal_or_warning_of_the_library_is_an_error(monkeypatch):
@@ -167,10 +210,6 @@ def test_x04_a_refusal_or_warning_of_the_library_is_an_error(monkeypatch):
 @pytest.mark.parametrize(
     ("call", "words"),
     [
-        ("_write_string", "Inputs!A1: "),
-        ("_write_number", "Inputs!C5: "),
-        ("_write_formula", "Inputs!C3: "),
-        ("_write_blank", "Inputs!C7: "),
         ("write_url", "Inputs!E9: "),
         ("set_column", "Inputs, width of column 0: "),
         ("set_row", "Inputs, height of row 0: "),
@@ -180,6 +219,12 @@ def test_x04_a_refusal_or_warning_of_the_library_is_an_error(monkeypatch):
 def test_x04_every_call_s_return_code_is_heeded(monkeypatch, call, words):
     monkeypatch.setattr(Worksheet, call, lambda *_: -1)
     with pytest.raises(RuntimeError, match=words):
+        to_bytes(*sample())
+
+
+def test_x04_the_code_for_the_corners_of_a_sheet_is_heeded(monkeypatch):
+    monkeypatch.setattr(Worksheet, "_check_dimensions", lambda self, *spot: -(spot == (0, 0)))
+    with pytest.raises(RuntimeError, match="Inputs!A1: "):
         to_bytes(*sample())
 
 
