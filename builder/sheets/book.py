@@ -56,8 +56,8 @@ from .terms_sketches import SKETCHES
 VERSION = "0.1.0"
 FURTHER = (parts_lumber, inputs_afloat, inputs_site, inputs_yard, sections_site, sections_afloat,
            inputs_buying, inputs_pages)
-SHEETS = (parts, decking, weight, buoyancy, site_loads, stability, gangway, framing, mooring,
-          hardware, takeoff, cut_list_order, cut_list, orders, rates, price, quote, setout,
+SHEETS = (parts, decking, weight, buoyancy, site_loads, stability, gangway, framing, hardware,
+          mooring, takeoff, cut_list_order, cut_list, orders, rates, price, quote, setout,
           yard_tape, yard, readings, launch, as_built, launch_form, upkeep, site_visit, drawing,
           curves)
 FAMILIES = (*hydro.families, *afloat.families, *wood.families, *connections.families,

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from builder.language import absolute, greatest, least, when
+from builder.language import absolute, all_of, greatest, least, total, when
 
-from . import catalog, framing, mooring, parts
+from . import catalog, framing, parts
 from . import hardware_bolts as ends
 from . import hardware_dowels as dowels
 from . import inputs as job
 from . import sections as sec
+from . import sections_afloat as afloat
+from . import sections_site as held
 from .hardware_bolts import (
     CATALOG,
     FLOOR,
@@ -25,6 +27,25 @@ from .hardware_bolts import (
 )
 from .reference import nds, own, placement
 
+block("Upright force at a joint of sections")
+note("Where one type has hinges, holds neighbours or names one that holds it in roll, every "
+     "section is taken to be hinged. Where no gangway lands on the dock, a joint to the shore is "
+     "counted too.")
+tied = row("This type tells of a joint: 1 yes, 0 no", "k_ti", "",
+           when(all_of(sec.hinges <= 0, held.carried <= 1, afloat.held_by.is_("none")), 0, 1),
+           STATICS, digits=0)
+joined = row("Sections are hinged: 1 yes, 0 no", "k_hi", "",
+             when(total(tied, sec.quantity) > 0, 1, 0), STATICS, digits=0)
+hinge_up = row("Upright force at a joint of two sections, at most", "V_j", "lb",
+               greatest(sec.point_load, job.flotation_load * parts.deck_area / 8), STATICS,
+               digits=0)
+shore_up = row("Upright force at a joint to the shore, at most", "V_s", "lb",
+               greatest(sec.point_load, job.flotation_load * parts.deck_area / 4), STATICS,
+               digits=0)
+one_up = row("Upright force on one hinge of two, at most", "V_hi", "lb", joined * when(
+    total(sec.gangway_rest, sec.quantity) > 0, hinge_up, greatest(hinge_up, shore_up)) / 2,
+             STATICS, digits=0)
+
 block("Corner: loads and one bolt")
 note("Each bolt passes the outside bracket, the wood and the inside bracket: two shear planes. "
      "The load is the header's reaction and the upright force of a hinge beside the corner. "
@@ -40,7 +61,7 @@ t_c = row("Bracket plate, thinner of the two", "t_pc", "in",
 t_corner = row("Wood between the brackets, header or rail", "t_hr", "in",
                least(parts.header_t, sec.rail_plies * parts.rail_t), STATICS)
 V_corner = row("Force down at the corner", "V_c", "lb",
-               greatest(framing.header_R, 0) + mooring.one_up, STATICS, digits=0)
+               greatest(framing.header_R, 0) + one_up, STATICS, digits=0)
 Fe_bracket = row("Dowel bearing of the brackets", "F_ec", "psi", dowels.steel_bearing(t_c),
                  "NDS 2018 Table 12B, 12K", digits=0)
 corner = dowels.double_shear(sheet, "c", t_corner, t_c, ends.D, ends.Fyb, ends.Fe, Fe_bracket,

@@ -30,6 +30,7 @@ from builder.language import (
 )
 
 from . import buoyancy, gangway, parts, stability, weight
+from . import hardware_corners as corners
 from . import inputs as job
 from . import inputs_afloat as limits
 from . import inputs_site as site
@@ -368,15 +369,8 @@ range_check = check("Range of water that arms follow", arm_range, at_most=ours.l
 
 block("Joints between sections")
 note("The sections between two that are held act as a beam lying flat, under their force evenly "
-     "and under its turn at the middle. These are the forces a hinge must take. Where one type "
-     "has hinges, holds neighbours or is held in roll by one, every section is taken to be "
-     "hinged. In waves a hinge takes more: "
-     "engineer required above the limit.")
-tied = row("This type tells of a joint: 1 yes, 0 no", "k_t", "",
-           when(any_of(sec.hinges > 0, held.carried > 1, stability.holder_there > 0), 1, 0),
-           STATICS, digits=0)
-joined = row("Sections are hinged: 1 yes, 0 no", "k_hi", "",
-             when(total(tied, sec.quantity) > 0, 1, 0), STATICS, digits=0)
+     "and under its turn at the middle. These are the forces a hinge must take, with the upright "
+     "force of Hardware. In waves a hinge takes more: engineer required above the limit.")
 plan_M = row("Plan bending between held sections", "M_n", "lb·ft",
              carried_y * held.carried * sec.length / 8 + greatest(turn_y, turn_x) / 2, STATICS,
              digits=0)
@@ -388,19 +382,9 @@ hinge_shear = row("Sideways shear on a hinge", "S_h", "lb",
                   STATICS, digits=0)
 chord = row("Push or pull along a rail", "C_r", "lb",
             plan_M / greatest(sec.width - parts.rail_t.in_("ft"), FLOOR), STATICS, digits=0)
-hinge_up = row("Upright force at a joint of two sections, at most", "V_j", "lb",
-               greatest(sec.point_load, job.flotation_load * parts.deck_area / 8), STATICS,
-               digits=0)
-shore_up = row("Upright force at a joint to the shore, at most", "V_s", "lb",
-               greatest(sec.point_load, job.flotation_load * parts.deck_area / 4), STATICS,
-               digits=0)
-one_up = row("Upright force on one hinge of two, at most", "V_hi", "lb", joined * when(
-    total(sec.gangway_rest, sec.quantity) > 0, hinge_up, greatest(hinge_up, shore_up)) / 2,
-             STATICS, digits=0)
-note("Where no gangway lands on the dock, a joint to the shore is counted too.")
 hinge_all = row("Force on one hinge and its pin, all ways", "T_h", "lb",
-                joined * root(hinge_pull ** 2 + hinge_shear ** 2 + one_up ** 2), STATICS,
-                digits=0)
+                corners.joined * root(hinge_pull ** 2 + hinge_shear ** 2 + corners.one_up ** 2),
+                STATICS, digits=0)
 hinge_check = check("Hinge and pin", hinge_all, at_most=site.hinge_limit,
                     source="AISC 360-10 J3.6; hinge maker", group="Mooring",
                     cure="Thicker pins, sheared in two places, or fewer sections between those "

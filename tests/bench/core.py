@@ -1,7 +1,8 @@
-"""The core of the workbook by itself: the sheets of the first issue and what they read.
+"""The core of the workbook by itself: the sheets for which the limits on size and time were set.
 
-The limits on size and time were set for the wanted sheets; what they read has grown since, and
-the sheets of price, yard and launch came later.
+They are the front, inputs, catalog and data, the calculation from Parts to Takeoff with what that
+reads, Checks, Proof, Names and Sources.  Stability, mooring, gangway, price, yard, launch, the
+drawings, the worked page and the terms came later, with no limit of their own.
 """
 
 from __future__ import annotations
@@ -15,8 +16,10 @@ from builder.resolve.graph import needs_of
 from builder.sheets.book import model
 
 WANTED = ("Parts", "Decking", "Weight", "Buoyancy", "Framing", "Hardware", "Takeoff")
-"""Calculation sheets of the first issue.  Those they read come with them: a row may read no row
-that stands on no sheet.  Inputs and Sections come whole."""
+"""Calculation sheets of the core.  Those they read come with them (SiteLoads, whose current pushes
+on float lags): a row may read no row that stands on no sheet.  Inputs and Sections come whole."""
+LATER = ("Worked", "Terms", "Sketches")
+"""Other sheets that the core does without."""
 
 
 def core() -> Model:
@@ -28,13 +31,14 @@ def core() -> Model:
     def stands(row: Row) -> bool:  # a constant stands on Data
         return row.sheet is None or row.sheet.name in names
 
-    gone = {m.sheet.name for m in whole.calculation} - names
+    gone = {m.sheet.name for m in whole.calculation}.union(LATER) - names
     front = replace(
         whole.front, headline=tuple(line for line in whole.front.headline if stands(line[1])),
         whole=tuple(line for line in whole.front.whole if stands(line[1])),
         packs=tuple((title, tuple(name for name in sheets if name not in gone))
                     for title, sheets in whole.front.packs))
-    return Model(replace(whole, calculation=modules, front=front, none_left=(),
+    return Model(replace(whole, calculation=modules, front=front, none_left=(), worked=None,
+                         bars=None, terms=None, sketches=(),
                          families=[f for f in whole.families if all(map(stands, _rows(f)))]))
 
 

@@ -31,8 +31,8 @@ CHAIN = {
     stability: ("Stability",),
     gangway: ("Gangway",),
     framing: ("Framing",),
-    mooring: ("Mooring",),
     hardware: ("Hardware",),
+    mooring: ("Mooring",),
     launched: ("Setout", "Launch", "AsBuilt"),
 }
 """Module → sheets whose results it works out, in the order in which they rest on one another."""

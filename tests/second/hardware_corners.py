@@ -46,15 +46,31 @@ def bolt_value(g: Given, done: Results, joint: Joint, group: float) -> Results:
         "holes_apart": max(header, along_rail)}
 
 
+def lifted(g: Given, done: Results) -> Results:
+    """Return the upright force of a joint between two sections, and of one of its two hinges [lb].
+
+    House choice: a dock with hinges, or with a section that holds another or names one that holds
+    it, has them at every section; without a gangway one joint is at the shore.
+    """
+    crowd = g.job["flotation_load"] * done["Parts.deck_area"]
+    joint, at_shore = (max(g.sec["point_load"], crowd / share) for share in (8, 4))
+    tied = {one.letter: one.sec["hinges"] > 0 or one.sec["carried"] > 1
+            or one.sec["held_by"] != "none" for one in g.all}
+    ashore = not any(one.sec["gangway_rest"] for one in g.all)
+    return {"tied": int(tied[g.letter]), "joined": int(any(tied.values())), "hinge_up": joint,
+            "shore_up": at_shore,
+            "one_up": any(tied.values()) * max(joint, at_shore * ashore) / 2}
+
+
 def work(g: Given, done: Results, joint: Joint, group: float) -> Results:
     """Return the rows of corners.
 
     Half the force of a joint comes down beside the header's reaction.
     """
-    rows = bolt_value(g, done, joint, group)
+    rows = bolt_value(g, done, joint, group) | lifted(g, done)
     header = member(g, "header", "header_size", done, "header")
     inside = g.catalog["corner_brackets"][g.job["corner_inside"]]
-    force = done["Framing.header_R"] + done["Mooring.one_up"]
+    force = done["Framing.header_R"] + rows["one_up"]
     deep = min(header.deep, done["Parts.rail_d"])
     spread = (rows["n_c"] - 1) * inside["hole spacing"]
     upper = (deep - inside["height"]) / 2 + inside["top hole from its top"]

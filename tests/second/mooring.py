@@ -186,27 +186,17 @@ def arms(g: Given, f: Results) -> Results:
 
 def joints(g: Given, done: Results, f: Results) -> Results:
     """Return the forces on hinges and rails [lb]: sections between two held ones as a flat beam.
-
-    House choice: a dock with hinges, or with a section that holds another or is held by it, has
-    them at every section; without a gangway one joint is at the shore.
     """
     turn, length, width = max(f["turn_y"], f["turn_x"]), g.sec["length"], g.sec["width"]
     span = g.sec["carried"] * length
     M = f["carried_y"] * span / 8 + turn / 2
     N, S = f["carried_x"], f["carried_y"] / 2 + turn / span
-    crowd = g.job["flotation_load"] * done["Parts.deck_area"]
-    joint, at_shore = (max(g.sec["point_load"], crowd / share) for share in (8, 4))
     pull, shear = N / 2 + M / g.sec["hinge_apart"], S / 2
-    tied = {one.letter: one.sec["hinges"] > 0 or one.sec["carried"] > 1
-            or one.done["Stability.holder_there"] > 0 for one in g.all}
-    hinged = any(tied.values())
-    ashore = not any(one.sec["gangway_rest"] for one in g.all)
-    upright = hinged * max(joint, at_shore * ashore) / 2
-    every = hinged * sqrt(pull ** 2 + shear ** 2 + upright ** 2)
+    every = done["Hardware.joined"] * sqrt(
+        pull ** 2 + shear ** 2 + done["Hardware.one_up"] ** 2)
     between = max(width - done["Parts.rail_t"] / INCHES, own("least_length"))
     return {"plan_M": M, "hinge_pull": pull, "hinge_shear": shear, "chord": M / between,
-            "hinge_up": joint, "shore_up": at_shore, "hinge_all": every,
-            "tied": int(tied[g.letter]), "joined": int(hinged), "one_up": upright,
+            "hinge_all": every,
             **at_most("hinge_check", every, g.job["hinge_limit"])}
 
 

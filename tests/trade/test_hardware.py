@@ -16,7 +16,6 @@ from builder.sheets import (
     catalog,
     framing,
     hardware,
-    mooring,
     parts,
     weight,
 )
@@ -385,13 +384,13 @@ def test_corner_bolt_passes_both_brackets() -> None:
 
 def test_a_hinge_comes_down_on_the_corner() -> None:
     """Header reaction 370 lb and one of two hinges of a joint with 400 lb: 370 + 200."""
-    known = dock() | {framing.header_R: 370.0, mooring.joined: 1, mooring.hinge_up: 400.0}
-    hinged = known | {mooring.one_up: 200.0}
+    known = dock() | {framing.header_R: 370.0, corners.joined: 1, corners.hinge_up: 400.0}
+    hinged = known | {corners.one_up: 200.0}
     assert value_of(corners.V_corner, hinged) == 570
     assert value_of(corners.corner_check.ratio, hinged) == pytest.approx(
-        570 / 370 * value_of(corners.corner_check.ratio, known | {mooring.one_up: 0.0}))
+        570 / 370 * value_of(corners.corner_check.ratio, known | {corners.one_up: 0.0}))
     assert value_of(corners.corner_shear_check.ratio, hinged) == pytest.approx(
-        570 / 370 * value_of(corners.corner_shear_check.ratio, known | {mooring.one_up: 0.0}))
+        570 / 370 * value_of(corners.corner_shear_check.ratio, known | {corners.one_up: 0.0}))
 
 
 def test_lags_carry_growth_and_water_too() -> None:

@@ -26,6 +26,7 @@ from builder.sheets import (
     stability,
     weight,
 )
+from builder.sheets import hardware_corners as corners
 from builder.sheets import inputs as job
 from builder.sheets import inputs_site as site
 from builder.sheets import sections as sec
@@ -779,11 +780,11 @@ def test_plan_bending_by_pieces() -> None:
 
 
 def test_hinge_and_its_pin() -> None:
-    hinged = {mooring.joined: 1, mooring.one_up: 200, held.carried: 2, afloat.hinge_apart: 7}
+    hinged = {corners.joined: 1, corners.one_up: 200, held.carried: 2, afloat.hinge_apart: 7}
     known = worked(BOAT, hinged)
     pull, side = value_of(mooring.hinge_pull, known), value_of(mooring.hinge_shear, known)
-    assert value_of(mooring.hinge_up, known) == max(400, 20 * 16 * 8 / 8)
-    assert value_of(mooring.shore_up, known) == pytest.approx(20 * 16 * 8 / 4, rel=0.05)
+    assert value_of(corners.hinge_up, known) == max(400, 20 * 16 * 8 / 8)
+    assert value_of(corners.shore_up, known) == pytest.approx(20 * 16 * 8 / 4, rel=0.05)
     whole = math.hypot(pull, side, 200)
     assert value_of(mooring.hinge_all, known) == pytest.approx(whole)
     assert value_of(site.hinge_limit, known) == pytest.approx(27000 * math.pi * 0.75**2 / 4 / 2)
@@ -797,15 +798,15 @@ def test_hinge_and_its_pin() -> None:
         2 * value_of(site.hinge_limit, known))
     weak = worked(BOAT, hinged, {site.hinge_limit: whole / 2})
     assert verdict(mooring.hinge_check, weak) == "NOT OK"
-    assert value_of(mooring.hinge_all, worked(BOAT, {mooring.joined: 0, mooring.one_up: 0})) == 0
+    assert value_of(mooring.hinge_all, worked(BOAT, {corners.joined: 0, corners.one_up: 0})) == 0
 
 
 def test_every_way_to_be_joined_tells_of_a_joint() -> None:
-    """Hinges typed, neighbours held, or held in roll by one; a section by itself has none."""
-    alone = {sec.hinges: 0, held.carried: 1, stability.holder_there: 0}
-    assert value_of(mooring.tied, worked(alone)) == 0
-    for row, value in ((sec.hinges, 2), (held.carried, 1.5), (stability.holder_there, 1)):
-        assert value_of(mooring.tied, worked(alone, {row: value})) == 1, row.label
+    """Hinges typed, neighbours held, or one named that holds it in roll; else there is none."""
+    alone = {sec.hinges: 0, held.carried: 1, afloat.held_by: "none"}
+    assert value_of(corners.tied, worked(alone)) == 0
+    for row, value in ((sec.hinges, 2), (held.carried, 1.5), (afloat.held_by, "B")):
+        assert value_of(corners.tied, worked(alone, {row: value})) == 1, row.label
 
 
 def test_formulas_are_small() -> None:
