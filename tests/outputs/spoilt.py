@@ -280,7 +280,8 @@ def _master_wrong(values: Mapping[Place, Value]) -> Iterator[str]:
 def _not_usable(one: Typed, known: Book, values: Mapping[Place, Value]) -> Iterator[str]:
     """Yield the faults of a book in which one typed cell is not usable.
 
-    A drawing shrinks to the point 0 and loses the words in it; all other paper shows dashes.
+    A drawing loses its words, its quantities are 0, its points lie off the paper (at 2, where axes
+    end at 1); all other paper shows dashes.
     A case of the reader's own on Proof is no part of the job: its own results are dashes.
     """
     sheet = one.place[0]
@@ -294,7 +295,7 @@ def _not_usable(one: Typed, known: Book, values: Mapping[Place, Value]) -> Itera
             label = known.file.text("Checks", place[1])
             yield f"{address(place)} ({label}) still reads {values[place]}"
     for place in known.paper_on(one.place):
-        if values[place] != DASH and not (place[0] == "Drawing" and values[place] in (0, " ")):
+        if values[place] != DASH and not (place[0] == "Drawing" and values[place] in (0, 2, " ")):
             yield f"{address(place)} still shows {values[place]!r}"
     yield from _master_wrong(values)
 

@@ -31,7 +31,7 @@ pytestmark = [pytest.mark.outputs, pytest.mark.needs("soffice", "pdftotext", "pd
 RANDOM = {False: 20, True: 100}
 """Random jobs that are printed, in the normal run and with --long."""
 DPI = 100
-INK, GREY = 150, 235
+INK, GREY = 150, 248
 """Greys below which a point of the picture is drawn, and below which it is not blank paper."""
 OFF = 3
 """How far a line may stand off its place [px]: 0.3 % of the width of the plan."""
