@@ -61,7 +61,7 @@ def symbols(e: Expr) -> str:
 
     Two sheets show each row's, so it is kept.
     """
-    return "".join(p if isinstance(p, str) else _symbol(p) for p in _pieces(e)[0])
+    return "".join(p if isinstance(p, str) else _symbol(p) for p in pieces(e))
 
 
 def numbers(e: Expr, at: Addresses, fine: bool = False) -> str:
@@ -71,8 +71,8 @@ def numbers(e: Expr, at: Addresses, fine: bool = False) -> str:
     multiplied out by hand.
     """
     joined: list = []
-    for piece in _pieces(e)[0]:
-        text = piece if isinstance(piece, str) else _fixed_text(piece)
+    for piece in pieces(e):
+        text = piece if isinstance(piece, str) else fixed_text(piece)
         if text is None:
             joined.append(piece)
         elif joined and isinstance(joined[-1], str):
@@ -146,9 +146,10 @@ class Base:
         self.a = a
 
 
-def _fixed_text(e: Expr | Base) -> str | None:
+def fixed_text(e: Expr | Base) -> str | None:
+    """Return how an operand reads that is the same in symbols and in numbers; None for others."""
     if isinstance(e, Base):
-        return _fixed_text(e.a)
+        return fixed_text(e.a)
     return e.symbol if isinstance(e, Constant) and e.plain else None
 
 
@@ -161,21 +162,22 @@ def _value(e: Expr | Base, at: Addresses, fine: bool) -> str:
     formula = cell_formula(e, at)
     if unit_of(e) == TEXT:
         return f'"“"&{formula}&"”"'
-    digits = str(_digits(e))
-    if fine and not _counted(e):
-        digits += f"+2*(ABS({formula})+1E-9<{number(max(1, FINE / 10 ** _digits(e)))})"
+    digits = str(digits_of(e))
+    if fine and not counted(e):
+        digits += f"+2*(ABS({formula})+1E-9<{number(max(1, FINE / 10 ** digits_of(e)))})"
     return f"FIXED({formula}+1E-9,{digits})"
 
 
-def _counted(e: Expr) -> bool:
+def counted(e: Expr) -> bool:
     """Return whether a value is a count, a place, a line number: whole as it is."""
     if isinstance(e, Picked | OfType):
-        return _counted(e.a)
+        return counted(e.a)
     unit = e.unit if isinstance(e, Row) else None
-    return _digits(e) == 0 and (unit in ("", "each", None) or getattr(e, "whole", False))
+    return digits_of(e) == 0 and (unit in ("", "each", None) or getattr(e, "whole", False))
 
 
-def _digits(e: Expr) -> int:
+def digits_of(e: Expr) -> int:
+    """Return the decimals with which a number is shown, the least."""
     if isinstance(e, Match | Tally | PlaceOf) or getattr(e, "whole", False):
         return 0
     if isinstance(e, Constant):
@@ -183,8 +185,13 @@ def _digits(e: Expr) -> int:
     if isinstance(e, Extreme | Ranked | AtPlace):
         return e.series.rows[0].digits
     if isinstance(e, Picked | OfType):
-        return _digits(e.a)
+        return digits_of(e.a)
     return e.digits if isinstance(e, Row) else 2
+
+
+def pieces(e: Expr) -> list:
+    """Return text pieces and operands in reading order."""
+    return _pieces(e)[0]
 
 
 def _pieces(e: Expr) -> tuple[list, int]:

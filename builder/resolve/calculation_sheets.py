@@ -12,6 +12,7 @@ import textwrap
 from builder.language import Ask, Calculated, Expr, Fault, Row, Series, Sheet, Verdict
 from builder.language.cells import cell_formula
 from builder.language.expressions import Picked
+from builder.language.longest import longest_words
 from builder.language.rows import (
     Block,
     Gate,
@@ -259,10 +260,13 @@ class Maker:
             page.text(y, 2, symbols(row.expr), "formula")
             text, style = self._written(row, where), style_of(row)
             text = f'IF({state}=2,{text},"{DASH}")'
+        cols = SECTION_COLUMNS if where.section else (FIRST,)
         if where.section:
-            page.across(y, SECTION_COLUMNS, text, style)
+            page.across(y, cols, text, style)
         else:
             page.formula(y, FIRST, text, style)
+        if row.unit == TEXT and isinstance(row, Calculated):
+            page.longest(y, cols, longest_words(row.expr))
 
     def _state_of(self, row: Row, section: bool) -> str:
         """Return the address of the state that a row waits for."""
@@ -386,6 +390,8 @@ class Maker:
             text = f'IF({state}=2,{self._written(item.value, where)},"{DASH}")'
             kind = "words" if item.value.unit == TEXT else min(item.value.digits, 6)
             page.formula(y, 2, text, f"{looks}.{kind}")
+            if item.value.unit == TEXT:
+                page.longest(y, (2,), longest_words(item.value))
         page.text(y, 3, "" if item.unit == TEXT else item.unit, f"{looks}.unit")
         if item.blank:
             page.put(y, PAGE_LAST, "blank", None, f"{looks}.blank")
@@ -407,6 +413,7 @@ class Maker:
             self.faults.append(f"{words.where}: {fault}")
             return
         page.formula(y, x, f'IF({state}=2,{text},"{DASH}")', style)
+        page.longest(y, (x,), longest_words(own))
 
     def ledger_sheet(self, sheet: Sheet) -> SheetPlan:
         """Build a sheet of lines, each with its own quantities."""
@@ -448,6 +455,8 @@ class Maker:
                 continue
             text = f'IF({state}=2,{self._written(row, where)},"{DASH}")'
             page.formula(*spots[name], text, style_of(row).replace("num.", "qty."))
+            if row.unit == TEXT:
+                page.longest(spots[name][0], spots[name][1:], longest_words(row.expr))
 
     def _typed(self, page: Page, y: int, sheet: Sheet, name: str, row: Ask, where: Where) -> None:
         """Put a cell to type in, its state and the value used."""

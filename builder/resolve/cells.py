@@ -129,6 +129,7 @@ class SheetPlan:
     scroll; ``repeat_rows`` the first and last row repeated on each page; ``last`` the last
     row and column of the print area; ``page_breaks`` rows that begin a new page;
     ``whole_blocks`` says that a block is not broken between pages if one page holds it;
+    ``longest`` the longest words that a cell may come to, for the height of its row;
     ``verdicts`` ranges (first row, first column, last row, last column) whose words take the
     verdict colours.
     """
@@ -149,6 +150,7 @@ class SheetPlan:
     verdicts: list[tuple[int, int, int, int]] = field(default_factory=list)
     protect: bool = True
     about: str = ""
+    longest: dict[tuple[int, int], str] = field(default_factory=dict)
 
 
 @dataclass(slots=True)

@@ -26,7 +26,7 @@ MASTER_PLACE: Place = (NAME, 1, 1)
 ORDER = ("NOT OK", "NEEDS INPUT", "LOOK", "OK")
 """What the whole job is called, the worst first."""
 WORST, AT, CURE, AMOUNT, UNIT, SOURCE_COL, LINK, FAILING, LOOKING = 2, 3, *range(10, 17)
-WIDTHS = [28, 18, 8, 6, *[8.5] * len(SECTIONS), 36, 7, 10, 18, 13, 6, 6]
+WIDTHS = [28, 18, 8, 6, *[8.5] * len(SECTIONS), 36, 7, 10, 18, 13, 9, 9]
 SHOWN = 1.5
 """The ratio at which a bar is cut, so that one bad check does not squash the others."""
 BARS_HEAD, BAR, BARS_ON_A_PAGE = 4, 10, 36

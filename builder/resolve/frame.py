@@ -6,7 +6,7 @@ Section types A to F stand in columns E to J of every sheet that has them.
 from __future__ import annotations
 
 import textwrap
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from functools import cache
 
 from .cells import Cell, SheetPlan
@@ -62,6 +62,11 @@ class Page:
     def put(self, row: int, col: int, kind: str, content, style: str) -> None:
         """Put one cell."""
         self.plan.cells.append(Cell(row, col, kind, content, style))
+
+    def longest(self, row: int, cols: Iterable[int], words: str) -> None:
+        """Note the longest words that cells may come to; their row is made high enough."""
+        for col in cols:
+            self.plan.longest[row, col] = words
 
     def text(self, row: int, col: int, content: str, style: str = "text") -> None:
         """Put words; an empty text is left out."""

@@ -7,10 +7,12 @@ no wrong entry can reach them.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 from builder.language import Ask, Row, Sheet, Text, dependencies
 from builder.language.cells import cell_formula
+from builder.language.longest import longest_words
 from builder.language.rows import Block, Note
 from builder.language.units import TEXT
 
@@ -35,6 +37,8 @@ TYPED, UNIT, LEAST, MOST, DEFAULT, STATE_COL, USED, BASIS = 2, 3, 4, 5, 6, 7, 8,
 """Columns of the job's inputs."""
 JOB_WIDTHS = [42, 8, 24, 7, 9, 9, 14, 7, 24, 44]
 SECTION_WIDTHS = [36, 8, 16, 7, *[12] * len(SECTIONS), 22, 8, 8, 12]
+TWO_LINES = 1.8
+"""Letters a unit of width that two lines hold, as words break (our judgement)."""
 S_LEAST, S_MOST, S_DEFAULT = SOURCE + 1, SOURCE + 2, SOURCE + 3
 
 
@@ -58,6 +62,10 @@ class Part:
         """Return the range of the states in a column of the sheet."""
         low = self.state_first + 1
         return f"{self.sheet.name}!{col}{low}:{col}{self.state_first + len(self.lines)}"
+
+    def longest_label(self) -> str:
+        """Return the longest label of its inputs."""
+        return max((row.label for row in self.lines if isinstance(row, Ask)), key=len)
 
 
 @dataclass
@@ -240,6 +248,14 @@ def typed_cell(page: Page, y: int, x: int, row: Ask, value) -> None:
         page.put(y, x, "blank", None, style)
     else:
         page.put(y, x, "text" if isinstance(value, str) else "number", value, style)
+    _room_for(page, y, (x,), row)
+
+
+def _room_for(page: Page, y: int, cols: Iterable[int], row: Ask) -> None:
+    """Make room for the longest choice, or for words as long as two lines of the column take."""
+    for x in cols if row.unit == TEXT else ():
+        words = longest_words(row)
+        page.longest(y, (x,), words[: int(TWO_LINES * page.plan.widths[x])] if row.free else words)
 
 
 def _default_cell(page: Page, y: int, x: int, row: Ask, where: Where, typing: Typing) -> None:
@@ -261,6 +277,7 @@ def _job_line(page: Page, y: int, row: Ask, where: Where, typing: Typing, typed:
     if row.free:
         page.text(y, STATE_COL, DASH, "state")
         page.formula(y, USED, used_formula(row, cell, "", ""), "wrap")
+        _room_for(page, y, (USED,), row)
         return
     if row.choices is None:
         page.number(y, LEAST, row.least, "limit")
@@ -269,6 +286,7 @@ def _job_line(page: Page, y: int, row: Ask, where: Where, typing: Typing, typed:
         _default_cell(page, y, DEFAULT, row, where, typing)
     page.formula(y, STATE_COL, state_formula(row, cell, low, high, default, where.places), "state")
     page.formula(y, USED, used_formula(row, cell, state, default), style_of(row))
+    _room_for(page, y, (USED,), row)
 
 
 def section_sheet(part: Part, typing: Typing, places: Places, typed: list[dict],
@@ -299,6 +317,7 @@ def section_sheet(part: Part, typing: Typing, places: Places, typed: list[dict],
     page.across(WANTING, SECTION_COLUMNS,
                 f"IF({COLUMN}{STATE + 1}*COUNTIF({states},0)>0,"
                 f'INDEX($A${low}:$A${high},MATCH(0,{states},0)),"{DASH}")', "wrap")
+    page.longest(WANTING, SECTION_COLUMNS, part.longest_label())
     page.text(part.state_first - 1, 0, "States: 1 is usable, 0 is not", "block")
     if part.defaults:
         page.text(part.defaults_first - 1, 0, "Defaults that differ by section", "block")
@@ -344,6 +363,7 @@ def _section_line(page: Page, part: Part, k: int, row: Ask, where: Where, typing
         page.across(s, SECTION_COLUMNS,
                     state_formula(row, cell, low, high, default or "0", where.places), "state")
     page.across(u, SECTION_COLUMNS, used_formula(row, cell, state, default), style_of(row))
+    _room_for(page, u, SECTION_COLUMNS, row)
 
 
 def _section_default(page: Page, part: Part, t: int, row: Ask, where: Where,

@@ -286,6 +286,7 @@ class StartSheet:
             y += 1
             page.text(y, 0, f"{part.sheet.name}: first input wanted", "label")
             page.across(y, SECTION_COLUMNS, f"{part.sheet.name}!{COLUMN}${WANTING + 1}", "wrap")
+            page.longest(y, SECTION_COLUMNS, part.longest_label())
         for name, states in self.typing.ledgers.items():
             y += 1
             page.text(y, 0, f"{name.split()[0]}: prices that are not usable", "label")

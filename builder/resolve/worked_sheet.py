@@ -8,6 +8,7 @@ page, so that each line can be multiplied out by hand.
 from __future__ import annotations
 
 from builder.language import Ask, Calculated, Fault, Find, Row, Sheet, Verdict
+from builder.language.longest import longest_numbers, longest_words
 from builder.language.rows import Block, Gate, Note
 from builder.language.texts import numbers, symbols
 from builder.language.units import TEXT
@@ -117,6 +118,7 @@ class WorkedSheet:
                 return
             result = f"${letter(RESULT)}${y + 1}"
             page.formula(y, NUMBERS, f'IF({result}="{DASH}","{DASH}",{text})', "formula")
+            page.longest(y, (NUMBERS,), longest_numbers(row.expr))
         elif not isinstance(row, Gate):
             self.faults.append(f"{NAME}, {row.where}: no line is known for a {type(row).__name__}")
 
@@ -125,6 +127,8 @@ class WorkedSheet:
         across = f"{sheet}!${SECTION_LETTERS[0]}${line + 1}:${SECTION_LETTERS[-1]}${line + 1}"
         style = "verdict" if isinstance(row, Verdict) else style_of(row)
         page.formula(y, RESULT, f'IF({CHOSEN}>0,INDEX({across},1,{CHOSEN}),"{DASH}")', style)
+        if row.unit == TEXT and not isinstance(row, Verdict):
+            page.longest(y, (RESULT,), longest_words(row))
         if isinstance(row, Verdict):
             page.plan.verdicts.append((y, RESULT, y, RESULT))
         self.moved[row] = f"${letter(RESULT)}${y + 1}"

@@ -125,7 +125,8 @@ _ONE_LINE = {name for name, look in STYLES.items()
 def row_heights(sheet: SheetPlan, values: Mapping[Place, float | str]) -> dict[int, float]:
     """Return the height [pt] of every row that differs from the default.
 
-    A height the plan gives stands.
+    A row has room for what its cells show and for the longest they may come to; a height the plan
+    gives stands.
     """
     found: dict[int, float] = {}
     rooms: dict[tuple[str, int], tuple[float, float]] = {}
@@ -134,15 +135,16 @@ def row_heights(sheet: SheetPlan, values: Mapping[Place, float | str]) -> dict[i
             continue
         look = STYLES[cell.style]
         size, count = look.get("font_size", BODY), 1
-        if look.get("text_wrap") and (text := _shown(sheet, cell, values)):
+        if look.get("text_wrap"):
             key = cell.style, cell.col
             if key not in rooms:
                 room = _room(sheet, cell, look)
                 rooms[key] = room, room / text_width(_WIDEST, size, bold=True)
             room, letters = rooms[key]
-            # Most texts are short enough whatever their letters are.
-            if len(text) > letters or "\n" in text:
-                count = lines(text, room, size, look.get("bold", False))
+            for text in (_shown(sheet, cell, values), sheet.longest.get((cell.row, cell.col), "")):
+                # Most texts are short enough whatever their letters are.
+                if len(text) > letters or "\n" in text:
+                    count = max(count, lines(text, room, size, look.get("bold", False)))
         height = count * LINE * size / BODY
         if height > LINE:
             found[cell.row] = max(found.get(cell.row, 0), _whole_pixels(height))
