@@ -28,8 +28,8 @@ from .units import TEXT
 FIGURE, WHOLE = "0,000.00", "00,000,000"
 """Numbers as wide as most on the worked page, and as most without decimals: loads, stiffness (our
 judgement, from looking)."""
-COUNT = "00"
-"""A count or a place as wide as most."""
+COUNT, AMONG_WORDS, WEIGHT = "00", "000", "00,000"
+"""A count or a place as wide as most; among words a number without its decimals, and pounds."""
 FREE = 45
 """Letters of what the reader may write freely that are made room for (our judgement)."""
 BRANCHES = {"when": 1, "choose": 1}
@@ -57,7 +57,8 @@ def longest_words(e: Expr) -> str:
     if isinstance(e, Joined):
         return "".join(map(longest_words, e.parts))
     if isinstance(e, Shown):
-        return "0,000" + ("." + "0" * e.digits if e.digits else "")
+        whole = WEIGHT if getattr(e.a, "unit", None) == "lb" else AMONG_WORDS
+        return whole + ("." + "0" * e.digits if e.digits else "")
     if isinstance(e, OrDash | Picked | OfType):
         return longest_words(e.a)
     if isinstance(e, AtPlace):

@@ -390,7 +390,7 @@ class Maker:
             text = f'IF({state}=2,{self._written(item.value, where)},"{DASH}")'
             kind = "words" if item.value.unit == TEXT else min(item.value.digits, 6)
             page.formula(y, 2, text, f"{looks}.{kind}")
-            if item.value.unit == TEXT:
+            if looks == "large" and kind == "words":
                 page.longest(y, (2,), longest_words(item.value))
         page.text(y, 3, "" if item.unit == TEXT else item.unit, f"{looks}.unit")
         if item.blank:
@@ -413,7 +413,8 @@ class Maker:
             self.faults.append(f"{words.where}: {fault}")
             return
         page.formula(y, x, f'IF({state}=2,{text},"{DASH}")', style)
-        page.longest(y, (x,), longest_words(own))
+        if not style.startswith("page."):  # in small type every line of a page is one line high
+            page.longest(y, (x,), longest_words(own))
 
     def ledger_sheet(self, sheet: Sheet) -> SheetPlan:
         """Build a sheet of lines, each with its own quantities."""

@@ -37,7 +37,7 @@ TYPED, UNIT, LEAST, MOST, DEFAULT, STATE_COL, USED, BASIS = 2, 3, 4, 5, 6, 7, 8,
 """Columns of the job's inputs."""
 JOB_WIDTHS = [42, 8, 24, 7, 9, 9, 14, 7, 24, 44]
 SECTION_WIDTHS = [36, 8, 16, 7, *[12] * len(SECTIONS), 22, 8, 8, 12]
-TWO_LINES = 1.8
+TWO_LINES = 1.7
 """Letters a unit of width that two lines hold, as words break (our judgement)."""
 S_LEAST, S_MOST, S_DEFAULT = SOURCE + 1, SOURCE + 2, SOURCE + 3
 

@@ -50,6 +50,7 @@ def page_breaks(sheet: SheetPlan, heights: Mapping[int, float]) -> list[int]:
     first, last = sheet.repeat_rows
     repeated, room = sum(high[first : last + 1]), FULL * _room(sheet)
     asked, held = set(sheet.page_breaks), _held(sheet)
+    filled = {cell.row for cell in sheet.cells} | {chart.row for chart in sheet.charts}
     if sheet.whole_blocks:
         whole, longer = _blocks(sheet, high, room - repeated)
         asked, held = asked | longer, held | whole
@@ -61,6 +62,8 @@ def page_breaks(sheet: SheetPlan, heights: Mapping[int, float]) -> list[int]:
         if (row in asked or used > room) and row > start:
             start = row = row if row in asked else _back(row, start, held)
             found.append(start)
+            # A page of nothing but the blank rows before a page that is asked for is no page.
+            asked.discard(next((y for y in range(start, len(high)) if y in filled), None))
             used = repeated + high[start]
         row += 1
     return found

@@ -74,6 +74,13 @@ def test_what_a_sheet_asks_for_is_kept():
     assert page_breaks(plan({}, 2 * ROWS - 20, page_breaks=[10]), {}) == [10, 10 + ROWS - 1]
 
 
+def test_blank_rows_before_a_page_that_is_asked_for_are_no_page_of_their_own():
+    styles = {ROWS: "nothing", ROWS + 1: "nothing"}
+    found = page_breaks(plan(styles, ROWS + 20, page_breaks=[ROWS + 2]), {})
+    assert found == [ROWS], "the page begins with the blank rows"
+    assert page_breaks(plan({}, ROWS + 20, page_breaks=[ROWS + 2]), {}) == [ROWS, ROWS + 2]
+
+
 def test_a_chart_stands_on_one_page():
     chart = Chart(ROWS - 5, 0, 20, "bars", "t", "a", "u", (), "about")
     bare = {row: "nothing" for row in range(ROWS - 5, ROWS + 15)}
