@@ -37,6 +37,8 @@ TYPED, UNIT, LEAST, MOST, DEFAULT, STATE_COL, USED, BASIS = 2, 3, 4, 5, 6, 7, 8,
 """Columns of the job's inputs."""
 JOB_WIDTHS = [42, 8, 24, 7, 9, 9, 14, 7, 24, 44]
 SECTION_WIDTHS = [36, 8, 16, 7, *[12] * len(SECTIONS), 22, 8, 8, 12]
+TELLING = 30
+"""Letters of a label that is shown in a narrow column (our judgement)."""
 TWO_LINES = 1.7
 """Letters a unit of width that two lines hold, as words break (our judgement)."""
 S_LEAST, S_MOST, S_DEFAULT = SOURCE + 1, SOURCE + 2, SOURCE + 3
@@ -64,8 +66,8 @@ class Part:
         return f"{self.sheet.name}!{col}{low}:{col}{self.state_first + len(self.lines)}"
 
     def longest_label(self) -> str:
-        """Return the longest label of its inputs."""
-        return max((row.label for row in self.lines if isinstance(row, Ask)), key=len)
+        """Return the longest label of its inputs, or as much of it as tells it from others."""
+        return max((row.label for row in self.lines if isinstance(row, Ask)), key=len)[:TELLING]
 
 
 @dataclass
