@@ -250,14 +250,14 @@ def typed_cell(page: Page, y: int, x: int, row: Ask, value) -> None:
         page.put(y, x, "blank", None, style)
     else:
         page.put(y, x, "text" if isinstance(value, str) else "number", value, style)
-    _room_for(page, y, (x,), row)
+    room_for(page, y, (x,), row)
 
 
-def _room_for(page: Page, y: int, cols: Iterable[int], row: Ask) -> None:
-    """Make room for the longest choice, or for words as long as two lines of the column take."""
+def room_for(page: Page, y: int, cols: Iterable[int], row: Row) -> None:
+    """Make room for a row's longest words; for free ones as two lines of the column hold."""
     for x in cols if row.unit == TEXT else ():
-        words = longest_words(row)
-        page.longest(y, (x,), words[: int(TWO_LINES * page.plan.widths[x])] if row.free else words)
+        words, free = longest_words(row), isinstance(row, Ask) and row.free
+        page.longest(y, (x,), words[: int(TWO_LINES * page.plan.widths[x])] if free else words)
 
 
 def _default_cell(page: Page, y: int, x: int, row: Ask, where: Where, typing: Typing) -> None:
@@ -279,7 +279,7 @@ def _job_line(page: Page, y: int, row: Ask, where: Where, typing: Typing, typed:
     if row.free:
         page.text(y, STATE_COL, DASH, "state")
         page.formula(y, USED, used_formula(row, cell, "", ""), "wrap")
-        _room_for(page, y, (USED,), row)
+        room_for(page, y, (USED,), row)
         return
     if row.choices is None:
         page.number(y, LEAST, row.least, "limit")
@@ -288,7 +288,7 @@ def _job_line(page: Page, y: int, row: Ask, where: Where, typing: Typing, typed:
         _default_cell(page, y, DEFAULT, row, where, typing)
     page.formula(y, STATE_COL, state_formula(row, cell, low, high, default, where.places), "state")
     page.formula(y, USED, used_formula(row, cell, state, default), style_of(row))
-    _room_for(page, y, (USED,), row)
+    room_for(page, y, (USED,), row)
 
 
 def section_sheet(part: Part, typing: Typing, places: Places, typed: list[dict],
@@ -365,7 +365,7 @@ def _section_line(page: Page, part: Part, k: int, row: Ask, where: Where, typing
         page.across(s, SECTION_COLUMNS,
                     state_formula(row, cell, low, high, default or "0", where.places), "state")
     page.across(u, SECTION_COLUMNS, used_formula(row, cell, state, default), style_of(row))
-    _room_for(page, u, SECTION_COLUMNS, row)
+    room_for(page, u, SECTION_COLUMNS, row)
 
 
 def _section_default(page: Page, part: Part, t: int, row: Ask, where: Where,

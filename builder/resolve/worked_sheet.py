@@ -8,7 +8,7 @@ page, so that each line can be multiplied out by hand.
 from __future__ import annotations
 
 from builder.language import Ask, Calculated, Fault, Find, Row, Sheet, Verdict
-from builder.language.longest import longest_numbers, longest_words
+from builder.language.longest import longest_numbers
 from builder.language.rows import Block, Gate, Note
 from builder.language.texts import numbers, symbols
 from builder.language.units import TEXT
@@ -16,7 +16,7 @@ from builder.language.units import TEXT
 from .calculation_sheets import lines_with_rows
 from .cells import SheetPlan
 from .frame import DASH, HEAD, SECTION_LETTERS, STATE, TOP, WANTING, Page, letter
-from .input_sheets import Part
+from .input_sheets import Part, room_for
 from .places import Places, Where, style_of
 
 NAME = "Worked"
@@ -128,7 +128,7 @@ class WorkedSheet:
         style = "verdict" if isinstance(row, Verdict) else style_of(row)
         page.formula(y, RESULT, f'IF({CHOSEN}>0,INDEX({across},1,{CHOSEN}),"{DASH}")', style)
         if row.unit == TEXT and not isinstance(row, Verdict):
-            page.longest(y, (RESULT,), longest_words(row))
+            room_for(page, y, (RESULT,), row)
         if isinstance(row, Verdict):
             page.plan.verdicts.append((y, RESULT, y, RESULT))
         self.moved[row] = f"${letter(RESULT)}${y + 1}"

@@ -95,8 +95,7 @@ def _held(sheet: SheetPlan) -> set[int]:
     held = {row for chart in sheet.charts for row in range(chart.row + 1, chart.row + chart.rows)}
     for row, found in styles.items():
         if row in leading:
-            # What leads to nothing, as a caution at the end, belongs to what stands above it.
-            held.add(row + 1 if row + 1 in styles else row)
+            held.add(row + 1)
             for follow in range(row + 2, row + 1 + FOLLOW):
                 if follow - 1 in leading or follow not in styles or follow in leading:
                     break
@@ -107,7 +106,12 @@ def _held(sheet: SheetPlan) -> set[int]:
                 held.add(row - 1)
         elif "verdict" in found and "verdict" not in styles.get(row - 1, {"verdict"}):
             held.add(row)
-    return held
+    # What leads to nothing, as a caution at the end, belongs to what stands above it.
+    closing: set[int] = set()
+    for row in sorted(leading, reverse=True):
+        if row + 1 not in styles or row + 1 in closing:
+            closing.add(row)
+    return held | closing
 
 
 def _blocks(sheet: SheetPlan, high: list[float], room: float) -> tuple[set[int], set[int]]:

@@ -64,6 +64,11 @@ def test_a_heading_over_fewer_lines_holds_no_more():
     assert page_breaks(plan(styles, 2 * ROWS - 20), {}) == [ROWS - 1]
 
 
+def test_a_caution_at_the_end_stays_with_what_it_is_about():
+    styles = {ROWS: "caution.line", ROWS + 1: "caution.line"}
+    assert page_breaks(plan(styles, ROWS + 1), {}) == [ROWS - 3]
+
+
 def test_a_verdict_stays_with_what_it_judges():
     assert page_breaks(plan({ROWS: "verdict"}, 2 * ROWS - 20), {}) == [ROWS - 1]
     rows = {row: "verdict" for row in range(2 * ROWS)}
