@@ -15,7 +15,10 @@ from .input_sheets import Part, Typing
 from .places import Places, shown_constant
 
 KEY_WIDTH, WIDTH = 32, 10
-DATA_KEY_WIDTH, DATA_WIDTH = 46, 10
+DATA_KEY_WIDTH, DATA_SECOND, DATA_WIDTH = 44, 17, 10
+"""The second column shows a constant as formulas do, with all its digits."""
+LETTER = 1.2
+"""A bold letter of a sheet's name against a digit, at most on average (our judgement)."""
 CONSTANT_HEADS = ["What", "Symbol", "Value", "Unit", "Source and clause; status"]
 VALUE = 2
 """Column of a constant's value."""
@@ -217,7 +220,11 @@ class DataLayout:
         """Build the sheet."""
         widest = max([min(BANK, len(self.calculation)), len(CONSTANT_HEADS) - 1,
                       *(len(t.columns) + 1 for t in self.tables)])
-        page = Page(self.name, title, [DATA_KEY_WIDTH, *[DATA_WIDTH] * widest], about, UNDER)
+        widths = [DATA_KEY_WIDTH, DATA_SECOND, *[DATA_WIDTH] * (widest - 1)]
+        for k, sheet in enumerate(self.calculation):  # their names head the marks of what feeds them
+            x = 1 + k % BANK
+            widths[x] = max(widths[x], LETTER * len(sheet.name))
+        page = Page(self.name, title, widths, about, UNDER)
         page.text(self.words - 1, 0, "Words of a verdict", "block")
         for k, word in enumerate(VERDICTS):
             page.text(self.words + k, 0, word, "given.text")

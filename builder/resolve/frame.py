@@ -26,7 +26,7 @@ UNDER = 2
 LISTED = 4
 """The first line of a list that is typed nowhere: names, terms, sources."""
 
-WIDTHS = [39, 9, 49, 7, *[9.5] * len(SECTIONS), 22]
+WIDTHS = [39, 17, 49, 7, *[9.5] * len(SECTIONS), 22]
 """Label, symbol, formula, unit, A to F, source: fits letter landscape."""
 
 DASH = "–"

@@ -26,7 +26,7 @@ SHOWN = 5
 """Cases a family shows at most."""
 YOURS = FIRST + BAND
 LOW, HIGH = YOURS + 1, YOURS + 2
-WIDTHS = [38, 8, 40, 7, *[12.5] * BAND, 12.5, 8.5, 8.5]
+WIDTHS = [38, 13, 37, 8, *[12.5] * BAND, 12.5, 8.5, 8.5]
 AGREES, DIFFERS = "agrees", "differs"
 
 

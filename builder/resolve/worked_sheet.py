@@ -21,7 +21,7 @@ from .places import Places, Where, style_of
 
 NAME = "Worked"
 FORMULA, NUMBERS, RESULT, UNIT, SOURCE = 2, 3, 4, 5, 6
-WIDTHS = [44, 9, 54, 48, 12, 8, 20]
+WIDTHS = [40, 17, 54, 48, 12, 8, 20]
 CHOSEN = f"${letter(RESULT)}${STATE + 1}"
 """Where the number of the section type stands; 0 where none is chosen."""
 FOLLOWS = "r to r_look “OK”, to 1 “LOOK”, above “NOT OK”"

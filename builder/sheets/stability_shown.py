@@ -91,7 +91,7 @@ def _declare(key: str, name: str) -> None:
         made[key] = row(f"{words}: {name}", f"{symbol}[{key}]", "deg", or_dash(steady, angle),
                         ARCHIMEDES, 2)
     corner[key] = {
-        place: row(f"Deck corner {place}, above water: {name}", f"F[{key},{place}]", "in",
+        place: row(f"Deck corner {place}, above water: {name}", f"F[{key}, {place}]", "in",
                    or_dash(steady, _corner(key, *sides)), STATICS, 1)
         for place, sides in CORNERS.items()}
 

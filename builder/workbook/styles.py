@@ -78,10 +78,10 @@ STYLES: dict[str, Look] = {
     },
     "label": {**_RULED, **_WRAP},
     "label.indent": {**_RULED, **_WRAP, **_INDENT},
-    "symbol": {**_RULED, **_CENTRE, "shrink": True},
+    "symbol": {**_RULED, **_CENTRE, **_WRAP},
     # The indent keeps a formula off the symbol before it, which may fill its cell.
     "formula": {**_RULED, **_WRAP, **_INDENT},
-    "unit": {**_RULED, **_CENTRE, "shrink": True, "font_color": SLATE},
+    "unit": {**_RULED, **_CENTRE, **_WRAP, "font_color": SLATE},
     # The indent keeps a source off the number before it.
     "source": {**_RULED, **_WRAP, **_INDENT, "font_color": SLATE},
     # At the end of a line, over the empty cells behind it.

@@ -162,6 +162,26 @@ def test_no_sheet_is_printed_in_letters_too_small_to_read(path):
         assert 10 * min(1, (across - edge.left - edge.right) / wide) >= SMALLEST, page.title
 
 
+@EACH
+def test_symbols_and_units_stand_whole_and_in_full_size(path):
+    """No word in the middle of its cell is cut between letters or shrunk to fit."""
+    wrong, tried = [], 0
+    for page in opened(path):
+        for cell in (cell for row in page.iter_rows() for cell in row):
+            how = cell.alignment
+            if how.horizontal != "center" or not isinstance(cell.value, str) or (
+                    cell.data_type == "f" or not (how.wrap_text or how.shrink_to_fit)):
+                continue
+            tried += 1
+            has = column_room(width(page, cell.column) / 7)
+            for word in cell.value.split() if how.wrap_text else [cell.value]:
+                wide = text_width(word, cell.font.size, cell.font.bold) / 1.03
+                if wide > has:
+                    wrong.append(f"{page.title}!{cell.coordinate}: {wide:.0f} px in {has:.0f}: "
+                                 f"{word!r}")
+    assert tried > 10_000 and not wrong, f"{tried} tried\n" + "\n".join(wrong[:40])
+
+
 def grey(pdf, page: int) -> np.ndarray:
     """Return a page of a PDF as greys from 0, black, to 255."""
     made = subprocess.run(
