@@ -221,7 +221,7 @@ class DataLayout:
         widest = max([min(BANK, len(self.calculation)), len(CONSTANT_HEADS) - 1,
                       *(len(t.columns) + 1 for t in self.tables)])
         widths = [DATA_KEY_WIDTH, DATA_SECOND, *[DATA_WIDTH] * (widest - 1)]
-        for k, sheet in enumerate(self.calculation):  # their names head the marks of what feeds them
+        for k, sheet in enumerate(self.calculation):  # their names are heads
             x = 1 + k % BANK
             widths[x] = max(widths[x], LETTER * len(sheet.name))
         page = Page(self.name, title, widths, about, UNDER)
